@@ -1,0 +1,223 @@
+// The part/joint graph: what a design is once everything in it has a place. An immutable value; every later
+// stage and every backend reads it and nothing else.
+//
+// Parts (instances) point at their kind. A kind is described in its own frame: x along the grain (its length),
+// y its width, z its thickness, in millimetres, with the visible body between (0,0,0) and (length, width,
+// thickness); `extend` says by how much joints lengthen it beyond (tenons). Directions and faces in a kind's
+// frame reuse Axis and Face with wide = length, deep = width, tall = thickness.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "compiler/diagnostics/source.hpp"
+#include "compiler/graph/geometry.hpp"
+#include "compiler/quantity/format.hpp"
+#include "compiler/quantity/quantity.hpp"
+
+namespace rodwright {
+
+enum class PartId : std::uint32_t { none = 0xffffffffU };
+enum class KindId : std::uint32_t { none = 0xffffffffU };
+enum class JointId : std::uint32_t { none = 0xffffffffU };
+enum class JointKindId : std::uint32_t { none = 0xffffffffU };
+enum class AssemblyId : std::uint32_t { none = 0xffffffffU };
+
+// What is done to a part, in the order a solid is built: trims take away from the outside, blends round and
+// bevels chamfer edges of what is then there, joints leave bodies beyond, and removals cut pockets.
+enum class FeatureOp : std::uint8_t { trim, blend, bevel, leave, remove };
+
+// An edge of the stock box, named by the two faces that meet in it.
+struct BoxEdge {
+    Face a{};
+    Face b{};
+    friend bool operator==(const BoxEdge&, const BoxEdge&) = default;
+};
+
+struct Feature {
+    FeatureOp op{};
+    Body body;                   // trim, leave, remove; in the kind's frame
+    std::vector<BoxEdge> edges;  // blend, bevel
+    Rational size;               // blend: radius; bevel: width on each face
+    std::string made_by;         // the joint or shape's name
+    std::string label;           // `round(1/8")`, as written, shortened
+    JointKindId joint = JointKindId::none;
+    Span where;                  // the line of the design
+};
+
+// A cutter, tool or machine that work needs, and with what: `chisel 1/4"`, `straight_bit 1/4" reach 1"`.
+struct ToolNeed {
+    struct Alternative {
+        std::string tool;
+        std::vector<std::pair<std::string, Quantity>> sizes;  // name ("" for the first) and size
+    };
+    std::vector<Alternative> alternatives;
+};
+
+struct StepAfter {
+    std::string step;
+    std::string because;
+};
+
+// A step as a joint or shape's definition writes it, with its texts filled in.
+struct StepTemplate {
+    std::string name;     // "lay_out", "cut"
+    std::string member;   // the role whose part is worked on, or empty for all
+    std::string text;
+    std::string machine;  // the word after `using`, or empty
+    std::vector<std::pair<std::string, std::string>> settings;  // "fence" and "3/4\""
+    bool test_piece = false;
+    std::vector<StepAfter> after;
+    std::string caution;
+};
+
+struct Supply {
+    std::string name;  // "button", "wood_screw"
+    Rational count;    // for one use of the joint
+    std::string note;  // "1-1/4 in, number 8"
+};
+
+// One use of a shape on a part kind, or one distinct joint (same definition, same numbers).
+struct Work {
+    std::string definition;
+    std::string doc;
+    std::vector<std::pair<std::string, Quantity>> numbers;  // parameters and lets that are quantities, in order
+    std::vector<std::pair<std::string, std::string>> words;  // those that are words or none
+    std::vector<ToolNeed> needs;
+    std::vector<StepTemplate> steps;
+    std::vector<Supply> supplies;
+    Span defined_at;
+};
+
+struct ShapeUse {
+    Work work;
+    std::string label;  // `taper(to = 1-1/8", from_top = 5") on right face`
+    Span where;
+};
+
+// A rotation about the piece's axes followed by a move: kind frame to piece frame. Never a reflection: a
+// mirror image is a kind of its own.
+struct Placement {
+    Turn turn;
+    Vector move;
+};
+
+struct Extent {
+    Rational low;   // beyond 0
+    Rational high;  // beyond the visible size
+};
+
+struct Kind {
+    std::string letter;  // "A", "B1": stable name on every sheet
+    std::string name;    // the part's name in the design: "side_apron"
+    std::string wood;    // name of a Wood, or empty
+    Vector size;         // visible length, width, thickness
+    std::array<Extent, 3> extend;  // along length, width, thickness
+    std::vector<Feature> features;
+    std::vector<ShapeUse> shapes;
+    std::vector<PartId> parts;
+    std::optional<KindId> mirror_of;  // the earlier kind of which this is the mirror image
+    std::optional<std::string> glued;  // "boards" or "5 boards alternating" where the design glues a panel
+    Span where;
+
+    // Overall size, joints included.
+    Rational overall(Axis axis) const {
+        const auto i = static_cast<std::size_t>(axis);
+        return size[axis] + extend[i].low + extend[i].high;
+    }
+};
+
+struct Part {
+    std::string name;      // "leg[left front]", "slat[3]"
+    std::string declared;  // "leg"
+    KindId kind = KindId::none;
+    Placement placement;
+    Box body;  // visible, in the piece's axes
+    AssemblyId assembly = AssemblyId::none;
+    Span where;
+};
+
+enum class MemberForm : std::uint8_t { end, face, edge };
+
+struct JointMember {
+    std::string role;  // "tenon"
+    PartId part = PartId::none;
+    Face face{};       // of the part, in the piece's axes
+    MemberForm form{};
+};
+
+struct JointKind {
+    Work work;
+    bool fastening = false;
+    std::vector<std::string> glue;  // "cheeks"; empty: no glue
+    std::vector<JointId> joints;
+};
+
+// Members in the order of the definition. The frame's origin is the middle of the rectangle where they meet; w
+// points from the first member into the second, v is along the first member's width (for a face: along its
+// grain), u along its thickness.
+struct Joint {
+    JointKindId kind = JointKindId::none;
+    std::vector<JointMember> members;
+    Frame frame;  // in the piece's axes
+    Rational contact_u;
+    Rational contact_v;
+    std::optional<Direction> slides;  // motion of the first member that closes the joint
+    Span where;
+};
+
+struct Wood {
+    std::string name;     // as the design calls it
+    std::string species;  // key of stdlib/data/woods.yaml
+    std::string common;   // "white ash"
+    std::string cut;      // "quartered", "flat", "rift" or empty
+    Rational density;     // kg/m^3 at 12 % moisture, 0 if unknown
+    std::string colour;   // "#c8b089" for drawings
+    bool sheet = false;   // plywood and the like
+};
+
+struct Assembly {
+    std::string name;
+    AssemblyId parent = AssemblyId::none;
+    Box box;
+};
+
+struct Load {
+    Quantity force;
+    PartId part = PartId::none;
+    Face face{};
+    std::string place;  // "middle", "edge", "end"
+    Span where;
+};
+
+struct Finish {
+    std::string name;
+    int coats = 1;
+};
+
+struct Piece {
+    std::string name;
+    LengthStyle style;
+    Box box;
+    std::vector<Wood> woods;
+    std::vector<Kind> kinds;
+    std::vector<Part> parts;
+    std::vector<JointKind> joint_kinds;
+    std::vector<Joint> joints;
+    std::vector<Assembly> assemblies;
+    std::vector<Load> loads;
+    std::vector<Finish> finishes;
+    std::vector<std::pair<std::string, Quantity>> params;  // the maker's parameters and their values now
+
+    const Kind& operator[](KindId id) const { return kinds[static_cast<std::size_t>(id)]; }
+    const Part& operator[](PartId id) const { return parts[static_cast<std::size_t>(id)]; }
+    const Joint& operator[](JointId id) const { return joints[static_cast<std::size_t>(id)]; }
+    const JointKind& operator[](JointKindId id) const { return joint_kinds[static_cast<std::size_t>(id)]; }
+    const Wood* find_wood(const std::string& wood_name) const;
+};
+
+}  // namespace rodwright

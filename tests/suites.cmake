@@ -1,0 +1,16 @@
+# One program holds the doctest cases of unit/ and reference/; each folder below them is one CTest test, named by
+# the doctest suite of the same name (TEST_SUITE("unit/quantity")), so that a failure says where to look.
+file(GLOB_RECURSE TEST_SOURCES CONFIGURE_DEPENDS unit/*.cpp reference/*.cpp support/*.cpp)
+add_executable(rodwright_tests ${TEST_SOURCES})
+target_link_libraries(rodwright_tests PRIVATE librodwright doctest::doctest nlohmann_json::nlohmann_json yaml-cpp
+                      ${CMAKE_DL_LIBS})
+target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
+                           RODWRIGHT_BINARY_DIR="${CMAKE_BINARY_DIR}")
+file(GLOB SUITE_FOLDERS CONFIGURE_DEPENDS RELATIVE ${CMAKE_CURRENT_LIST_DIR} unit/* reference/*)
+foreach(SUITE IN LISTS SUITE_FOLDERS)
+  if(IS_DIRECTORY ${CMAKE_CURRENT_LIST_DIR}/${SUITE})
+    add_test(NAME ${SUITE} COMMAND rodwright_tests --test-suite=${SUITE} --no-skip)
+    # doctest calls a filter that matches nothing a success; here it is a failure.
+    set_tests_properties(${SUITE} PROPERTIES FAIL_REGULAR_EXPRESSION "test cases: +0 ")
+  endif()
+endforeach()
