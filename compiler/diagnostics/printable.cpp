@@ -1,6 +1,9 @@
 #include "compiler/diagnostics/printable.hpp"
 
+#include <algorithm>
 #include <cstdint>
+
+#include "compiler/diagnostics/utf8.hpp"
 
 namespace rodwright {
 
@@ -8,32 +11,13 @@ namespace {
 
 constexpr std::size_t tab_width = 4;
 
-struct Character {
-    std::uint32_t code = 0;
-    std::size_t bytes = 0;  // zero: not UTF-8
-};
-
-std::size_t sequence_length(unsigned char lead) {
-    if (lead < 0x80) return 1;
-    if (lead >= 0xc2 && lead < 0xe0) return 2;
-    if (lead >= 0xe0 && lead < 0xf0) return 3;
-    if (lead >= 0xf0 && lead < 0xf5) return 4;
-    return 0;
-}
-
-Character decode(std::string_view text) {
+// `text` is one well-formed sequence.
+std::uint32_t decode(std::string_view text) {
     const auto lead = static_cast<unsigned char>(text.front());
-    const std::size_t length = sequence_length(lead);
-    if (length == 0 || length > text.size()) return {};
-    std::uint32_t code = length == 1 ? lead : lead & (0xffU >> (length + 1));
-    for (std::size_t i = 1; i < length; ++i) {
-        const auto byte = static_cast<unsigned char>(text[i]);
-        if ((byte & 0xc0U) != 0x80U) return {};
-        code = code << 6U | (byte & 0x3fU);
-    }
-    const bool overlong = (length == 3 && code < 0x800) || (length == 4 && code < 0x10000);
-    if (overlong || code > 0x10ffff || (code >= 0xd800 && code < 0xe000)) return {};
-    return {code, length};
+    if (text.size() == 1) return lead;
+    std::uint32_t code = lead & (0xffU >> (text.size() + 1));
+    for (const char c : text.substr(1)) code = code << 6U | (static_cast<unsigned char>(c) & 0x3fU);
+    return code;
 }
 
 bool is_harmless(std::uint32_t code) {
@@ -50,15 +34,15 @@ Printable make_printable(std::string_view text) {
     Printable made;
     std::size_t column = 0;
     while (!text.empty()) {
-        const Character next = decode(text);
-        const std::size_t bytes = next.bytes == 0 ? 1 : next.bytes;
+        const std::size_t sequence = utf8_sequence(text);
+        const std::size_t bytes = std::max<std::size_t>(sequence, 1);
         made.column_of.insert(made.column_of.end(), bytes, column);
         if (text.front() == '\t') {
             const std::size_t blanks = tab_width - column % tab_width;
             made.text.append(blanks, ' ');
             column += blanks;
         } else {
-            const bool shown = next.bytes != 0 && is_harmless(next.code);
+            const bool shown = sequence > 0 && is_harmless(decode(text.substr(0, sequence)));
             made.text += shown ? text.substr(0, bytes) : std::string_view("\xef\xbf\xbd");
             ++column;
         }
