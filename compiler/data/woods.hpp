@@ -1,0 +1,40 @@
+// The woods of stdlib/data/woods.yaml.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "compiler/diagnostics/diagnostic.hpp"
+#include "compiler/quantity/rational.hpp"
+
+namespace rodwright {
+
+struct WoodSpecies {
+    std::string key;                   // "white_ash", as a design writes it
+    std::string common;                // "white ash"
+    Rational density;                  // kg/m^3 at 12 % moisture
+    std::string colour;                // "#d9c39a", for drawings
+    std::optional<Rational> hardness;  // side hardness, N
+    bool sheet = false;                // plywood and the like
+    std::string source;                // the mark explained at the head of the file
+};
+
+class WoodTable {
+  public:
+    explicit WoodTable(std::vector<WoodSpecies> species);
+
+    // The species of that key, or null.
+    const WoodSpecies* find(const std::string& key) const;
+    // Sorted by key.
+    const std::vector<WoodSpecies>& all() const { return species_; }
+    std::vector<std::string> keys() const;
+
+  private:
+    std::vector<WoodSpecies> species_;
+};
+
+// Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be.
+std::optional<WoodTable> read_woods(const SourceManager& sources, FileId file, Diagnostics& diagnostics);
+
+}  // namespace rodwright

@@ -1,0 +1,51 @@
+// Reading the fields of a map of a data file, with what is wrong reported where it stands.
+#pragma once
+
+#include <initializer_list>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "compiler/data/yaml_reader.hpp"
+#include "compiler/quantity/quantity.hpp"
+
+namespace rodwright {
+
+// The entry of `map` with that key, or null.
+const YamlNode* find_entry(const YamlNode& map, std::string_view key);
+// Reports Code::bad_data and is false unless `node` is of that kind.
+bool expect_kind(const YamlNode& node, YamlKind kind, Diagnostics& diagnostics);
+// A scalar as a number of the language, with or without a unit. Reports and is empty otherwise.
+std::optional<Quantity> read_quantity(const YamlNode& node, Diagnostics& diagnostics);
+// As much of `text` as fits in a message.
+std::string shortened(std::string_view text);
+
+class FieldReader {
+  public:
+    // Reports `node` if it is not a map, and every key that is not in `known`, with the nearest that is.
+    FieldReader(const YamlNode& node, std::initializer_list<std::string_view> known,
+                Diagnostics& diagnostics);
+
+    // All of them report what is missing or of another kind, and give back an empty value then.
+    std::string text(std::string_view key);
+    std::string text_or(std::string_view key, std::string_view otherwise);
+    Rational number(std::string_view key);  // a plain number, not below zero
+    std::optional<Rational> optional_number(std::string_view key);
+    bool flag(std::string_view key);  // `true` or `false`; false where it is not there
+    const YamlNode* list(std::string_view key);
+    const YamlNode* map(std::string_view key);
+
+    bool ok() const { return ok_; }
+
+  private:
+    const YamlNode* required(std::string_view key, YamlKind kind);
+    const YamlNode* optional(std::string_view key, YamlKind kind);
+    Rational to_number(const YamlNode& node);
+    void report(const YamlNode& node, std::string message);
+
+    const YamlNode& node_;
+    Diagnostics& diagnostics_;
+    bool ok_ = true;
+};
+
+}  // namespace rodwright
