@@ -1,10 +1,10 @@
 // Systems of linear equations over exact rationals.
 //
-// Placement makes one equation of every line that relates faces; there are about as many equations as unknowns
-// (six for a part), nearly all with two or three terms, and nearly all determine one unknown once others are
-// known. So: first propagation (an equation with one unknown left determines it), then sparse elimination for
-// the small cores that remain (rows, parts that depend on each other). The result does not depend on the order
-// of equations.
+// Placement makes one equation of every line that relates faces; there are about as many equations as
+// unknowns (six for a part), nearly all with two or three terms, and nearly all determine one unknown once
+// others are known. So: first propagation (an equation with one unknown left determines it), then sparse
+// elimination for the small cores that remain (rows, parts that depend on each other). The result does not
+// depend on the order of equations.
 #pragma once
 
 #include <cstdint>
@@ -27,13 +27,15 @@ struct Conflict {
 
 struct LinearSolution {
     std::vector<std::optional<Rational>> values;  // by unknown; empty where nothing determines it
-    std::vector<Conflict> conflicts;              // in order of equations; none is a consequence of another's
+    // In order of equations; none is a consequence of another's. The first limits::diagnostics only.
+    std::vector<Conflict> conflicts;
     // Unknowns that are not determined but tied to one another by equations, in groups, each in increasing
     // order; an undetermined unknown that no equation mentions is a group of its own.
     std::vector<std::vector<Unknown>> free_groups;
 };
 
-// Unknowns are 0 .. unknown_count-1. Among contradicting equations, later ones (by index) are the ones reported.
+// Unknowns are 0 .. unknown_count-1. Among contradicting equations, later ones (by index) are the ones
+// reported.
 LinearSolution solve(std::size_t unknown_count, const std::vector<LinearEquation>& equations);
 
 }  // namespace rodwright

@@ -1,0 +1,42 @@
+#include "compiler/place/linear_rows.hpp"
+
+#include <algorithm>
+
+namespace rodwright {
+
+LinearRow to_row(const LinearEquation& equation) {
+    LinearRow row;
+    row.constant = equation.constant;
+    row.entries.reserve(equation.terms.size());
+    for (const Term& term : equation.terms) {
+        row.entries.push_back({static_cast<std::uint32_t>(term.unknown), term.factor});
+    }
+    std::ranges::sort(row.entries, {}, &RowEntry::unknown);
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < row.entries.size(); ++i) {
+        if (kept > 0 && row.entries[kept - 1].unknown == row.entries[i].unknown) {
+            row.entries[kept - 1].factor += row.entries[i].factor;
+        } else {
+            std::swap(row.entries[kept++], row.entries[i]);
+        }
+    }
+    row.entries.resize(kept);
+    std::erase_if(row.entries, [](const RowEntry& entry) { return entry.factor == 0; });
+    return row;
+}
+
+LinearRow substitute(const LinearRow& row, const Values& values) {
+    LinearRow result;
+    result.constant = row.constant;
+    for (const RowEntry& entry : row.entries) {
+        const std::optional<Rational>& value = values[entry.unknown];
+        if (value) {
+            result.constant += entry.factor * *value;
+        } else {
+            result.entries.push_back(entry);
+        }
+    }
+    return result;
+}
+
+}  // namespace rodwright

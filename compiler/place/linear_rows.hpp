@@ -1,0 +1,31 @@
+// Equations in the form that solving works on. Internal to linear_system.cpp and its two phases.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "compiler/place/linear_system.hpp"
+
+namespace rodwright {
+
+struct RowEntry {
+    std::uint32_t unknown = 0;
+    Rational factor;
+};
+
+// The sum of the entries and the constant is zero. Entries are in increasing order of unknowns, each unknown
+// once, and no factor is zero.
+struct LinearRow {
+    std::vector<RowEntry> entries;
+    Rational constant;
+};
+
+using Values = std::vector<std::optional<Rational>>;
+
+LinearRow to_row(const LinearEquation& equation);
+
+// The row with the known values put in.
+LinearRow substitute(const LinearRow& row, const Values& values);
+
+}  // namespace rodwright
