@@ -49,8 +49,8 @@ enum class LineClass : std::uint8_t { sharp, smooth, outline, seam };
 
 // Part of an edge as seen. Lines, circular arcs and everything else:
 //   line     points[0], points[1]
-//   arc      start, a point on the arc, end; `closed` marks a whole circle (start = end) with `centre`, `radius`
-//   curve    a polyline within `tolerance` of the curve
+//   arc      start, a point on the arc, end; `closed` marks a whole circle (start = end) with `centre`,
+//   `radius` curve    a polyline within `tolerance` of the curve
 enum class LineShape : std::uint8_t { line, arc, curve };
 
 struct ViewLine {

@@ -1,0 +1,34 @@
+// Solids of Open CASCADE: holding them, and making them from the exact bodies of features.
+#pragma once
+
+#include <Bnd_Box.hxx>
+#include <TopoDS_Shape.hxx>
+
+#include "compiler/solid/solid_kernel.hpp"
+
+namespace rodwright::occt {
+
+class HeldShape final : public Solid {
+  public:
+    explicit HeldShape(TopoDS_Shape shape);
+    const TopoDS_Shape& shape() const { return shape_; }
+    // Holds the solid; may be larger.
+    const Bnd_Box& rough_box() const { return rough_box_; }
+
+  private:
+    TopoDS_Shape shape_;
+    Bnd_Box rough_box_;
+};
+
+const HeldShape& held(const Solid& solid);
+gp_Trsf transform_of(const Pose& pose);
+TopoDS_Shape placed_shape(const PlacedSolid& placed);
+
+TopoDS_Shape box_shape(const Vector& low, const Vector& high);
+// Throws what Open CASCADE throws where the body has no thickness.
+TopoDS_Shape body_shape(const Body& body);
+
+double volume_of(const TopoDS_Shape& shape);
+int count_solids(const TopoDS_Shape& shape);
+
+}  // namespace rodwright::occt

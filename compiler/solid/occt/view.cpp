@@ -1,0 +1,113 @@
+#include "compiler/solid/occt/view.hpp"
+
+#include <HLRAlgo_EdgeIterator.hxx>
+#include <HLRAlgo_Projector.hxx>
+#include <HLRBRep_Algo.hxx>
+#include <HLRBRep_Data.hxx>
+#include <HLRBRep_EdgeData.hxx>
+#include <HLRBRep_FaceData.hxx>
+#include <HLRBRep_FaceIterator.hxx>
+#include <HLRBRep_ShapeBounds.hxx>
+
+#include "compiler/solid/occt/shapes.hpp"
+#include "compiler/solid/paper_lines.hpp"
+
+namespace rodwright::occt {
+
+namespace {
+
+gp_Dir direction_of(const Point3& vector) {
+    return {vector[0], vector[1], vector[2]};
+}
+
+HLRAlgo_Projector projector_for(const View& view) {
+    const gp_Dir towards = direction_of(view.towards);
+    const gp_Dir right = direction_of(view.up).Crossed(towards);
+    return HLRAlgo_Projector(gp_Ax2(gp_Pnt(), towards, right));
+}
+
+LineClass class_of(const HLRBRep_FaceIterator& at, const HLRBRep_EdgeData& edge) {
+    if (at.Internal()) return LineClass::outline;
+    if (!edge.Rg1Line() || at.OutLine()) return LineClass::sharp;
+    return edge.RgNLine() ? LineClass::seam : LineClass::smooth;
+}
+
+class Reader {
+  public:
+    Reader(HLRBRep_Algo& algorithm, bool with_hidden)
+        : data_(algorithm.DataStructure()), with_hidden_(with_hidden) {}
+
+    void read(const HLRBRep_ShapeBounds& bounds, std::uint32_t tag) {
+        int v1 = 0, v2 = 0, e1 = 0, e2 = 0, f1 = 0, f2 = 0;
+        bounds.Bounds(v1, v2, e1, e2, f1, f2);
+        // An edge that points at the viewer is a point on the paper.
+        for (int i = e1; i <= e2; ++i) edge(i).Used(edge(i).Vertical());
+        for (int i = f1; i <= f2; ++i) read_face(data_->FDataArray().ChangeValue(i), tag);
+    }
+
+    std::vector<ViewLine> lines() && { return std::move(lines_); }
+
+  private:
+    HLRBRep_EdgeData& edge(int index) { return data_->EDataArray().ChangeValue(index); }
+
+    void read_face(HLRBRep_FaceData& face, std::uint32_t tag) {
+        HLRBRep_FaceIterator it;
+        for (it.InitEdge(face); it.MoreEdge(); it.NextEdge()) {
+            HLRBRep_EdgeData& each = edge(it.Edge());
+            if (each.Used() || it.IsoLine()) continue;
+            each.Used(Standard_True);
+            ViewLine line;
+            line.tag = tag;
+            line.line_class = class_of(it, each);
+            read_edge(each, line);
+        }
+    }
+
+    void read_edge(HLRBRep_EdgeData& each, ViewLine line) {
+        double from = 0;
+        double to = 0;
+        Standard_ShortReal slack = 0;
+        HLRAlgo_EdgeIterator it;
+        for (it.InitVisible(each.Status()); it.MoreVisible(); it.NextVisible()) {
+            it.Visible(from, slack, to, slack);
+            add(each.Geometry(), from, to, line);
+        }
+        if (!with_hidden_) return;
+        line.visible = false;
+        for (it.InitHidden(each.Status()); it.MoreHidden(); it.NextHidden()) {
+            it.Hidden(from, slack, to, slack);
+            add(each.Geometry(), from, to, line);
+        }
+    }
+
+    void add(const HLRBRep_Curve& curve, double from, double to, ViewLine line) {
+        const auto at = [&](double parameter) {
+            const gp_Pnt2d point = curve.Value(parameter);
+            return PaperPoint{point.X(), point.Y()};
+        };
+        const bool straight = curve.GetType() == GeomAbs_Line;
+        set_shape(line, straight ? std::vector{at(from), at(to)} : sample(at, from, to));
+        lines_.push_back(std::move(line));
+    }
+
+    Handle(HLRBRep_Data) data_;
+    bool with_hidden_;
+    std::vector<ViewLine> lines_;
+};
+
+}  // namespace
+
+std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
+    const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo();
+    for (const PlacedSolid& each : solids) algorithm->Add(placed_shape(each));
+    algorithm->Projector(projector_for(from));
+    algorithm->Update();
+    algorithm->Hide();
+    Reader reader(*algorithm, with_hidden);
+    for (std::size_t i = 0; i < solids.size(); ++i) {
+        reader.read(algorithm->ShapeBounds(static_cast<int>(i) + 1), solids[i].tag);
+    }
+    return std::move(reader).lines();
+}
+
+}  // namespace rodwright::occt

@@ -1,0 +1,60 @@
+#include "compiler/solid/solid_kernel.hpp"
+
+namespace rodwright {
+
+static Point3 as_point(const Vector& vector) {
+    return {vector.at[0].get_d(), vector.at[1].get_d(), vector.at[2].get_d()};
+}
+
+Pose pose_of(const Placement& placement) {
+    Pose pose;
+    for (const Axis axis : all_axes) {
+        Vector unit;
+        unit[axis] = 1;
+        pose.columns[static_cast<std::size_t>(axis)] = as_point(placement.turn.apply(unit));
+    }
+    pose.move = as_point(placement.move);
+    return pose;
+}
+
+SolidStore::SolidStore(const Piece& piece, Diagnostics& diagnostics)
+    : piece_(piece),
+      diagnostics_(diagnostics),
+      solids_(piece.kinds.size()),
+      tried_(piece.kinds.size(), false) {}
+
+const SolidKernel* SolidStore::kernel() {
+    if (kernel_tried_) return kernel_;
+    kernel_tried_ = true;
+    std::string error;
+    kernel_ = load_solid_kernel(error);
+    if (kernel_ == nullptr) {
+        diagnostics_.add(
+            diagnose(Code::no_solid_kernel, Span{}, "the solid kernel cannot be loaded: " + error)
+                .hint("install rodwright again; the cut list and the steps can be written without it"));
+    }
+    return kernel_;
+}
+
+SolidRef SolidStore::solid(KindId kind) {
+    const auto index = static_cast<std::size_t>(kind);
+    if (index >= tried_.size()) return nullptr;
+    if (!tried_[index] && kernel() != nullptr) {
+        tried_[index] = true;
+        solids_[index] = kernel()->build(piece_, piece_.kinds[index], diagnostics_);
+    }
+    return solids_[index];
+}
+
+std::vector<PlacedSolid> SolidStore::placed() {
+    std::vector<PlacedSolid> placed;
+    placed.reserve(piece_.parts.size());
+    for (std::size_t i = 0; i < piece_.parts.size(); ++i) {
+        const Part& part = piece_.parts[i];
+        const SolidRef made = solid(part.kind);
+        if (made) placed.push_back({made, pose_of(part.placement), static_cast<std::uint32_t>(i)});
+    }
+    return placed;
+}
+
+}  // namespace rodwright
