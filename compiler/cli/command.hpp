@@ -4,6 +4,8 @@
 
 #include <CLI/App.hpp>
 #include <functional>
+#include <string>
+#include <vector>
 
 #include "compiler/cli/console.hpp"
 
@@ -23,5 +25,8 @@ void add_explain(CLI::App& program, Session& session);
 
 // A command that takes the options of the program after its own name too.
 CLI::App* add_command(CLI::App& program, const std::string& name, const std::string& what_it_does);
+
+// Refuses an option's value that is none of `words`.
+CLI::Validator one_of(std::vector<std::string> words);
 
 }  // namespace rodwright

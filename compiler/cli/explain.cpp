@@ -41,7 +41,7 @@ ExitStatus explain(const Console& console, const std::string& spelled) {
 void add_explain(CLI::App& program, Session& session) {
     CLI::App* command = add_command(program, "explain", "Say what a code in a message means, with examples");
     auto code = std::make_shared<std::string>();
-    command->add_option("CODE", *code, "Such as E0301; without it, all codes are listed");
+    command->add_option("CODE", *code, "Such as E0301; without it, all codes are listed")->type_name("");
     command->callback(
         [&session, code] { session.run = [&session, code] { return explain(session.console, *code); }; });
 }

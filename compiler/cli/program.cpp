@@ -4,6 +4,7 @@
 
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
+#include <algorithm>
 #include <exception>
 
 #include "compiler/cli/command.hpp"
@@ -16,7 +17,7 @@ void add_message_options(CLI::App& program, MessageOptions& messages) {
     program
         .add_option("--messages", messages.form,
                     "How messages are written: text, or json (one object a line)")
-        ->check(CLI::IsMember({"text", "json"}))
+        ->check(one_of({"text", "json"}))
         ->type_name("text|json")
         ->group("Messages");
     program.add_flag("--no-colour,--no-color", messages.no_colour, "No colour, even on a terminal")
@@ -26,9 +27,10 @@ void add_message_options(CLI::App& program, MessageOptions& messages) {
 void describe(CLI::App& program) {
     program.description(
         "rodwright builds furniture on paper: from a .rod file to cut list, steps and drawings.");
-    program.footer(
-        "`rodwright COMMAND --help` says more. Exit status: 0 clean, 1 errors in the design,\n"
-        "2 wrong command line, 3 a file cannot be read or written, 70 a defect of rodwright.");
+    program.get_formatter()->label("SUBCOMMAND", "COMMAND");
+    program.get_formatter()->label("Positionals", "Takes");
+    program.get_formatter()->label("REQUIRED", "(needed)");
+    program.get_formatter()->label("TEXT", "WORD");
     program.set_help_flag("--help,-h", "Print this and exit");
     program.set_version_flag("--version", "rodwright " RODWRIGHT_VERSION, "Print the version and exit");
     program.require_subcommand(1);
@@ -66,6 +68,10 @@ std::vector<std::string> option_names(const CLI::App& program, const CLI::App& c
 
 Diagnostic unknown_command(const CLI::App& program, const std::string& word) {
     const auto names = command_names(program);
+    if (word.starts_with('-')) {
+        return diagnose(Code::bad_command, {}, fmt::format("there is no option `{}`", word))
+            .hint("`rodwright --help` lists the options");
+    }
     const std::string near = nearest_name(word, names);
     return diagnose(Code::bad_command, {}, fmt::format("there is no command `{}`", word))
         .hint(near.empty() ? "the commands are " + joined(names) : fmt::format("`{}` is the nearest", near));
@@ -123,7 +129,12 @@ ExitStatus run_session(int argc, const char* const* argv) {
     describe(program);
     add_message_options(program, session.messages);
     add_format(program, session);
+    add_list(program, session);
     add_explain(program, session);
+    // Said last, or the commands would take it over.
+    program.footer(
+        "`rodwright COMMAND --help` says more. Exit status: 0 clean, 1 errors in the design,\n"
+        "2 wrong command line, 3 a file cannot be read or written, 70 a defect of rodwright.");
     const ExitStatus status = understand_and_run(program, session, argc, argv);
     if (flush_output()) return status;
     return session.console.report(
@@ -140,8 +151,16 @@ int report_defect(const char* what) {
 
 }  // namespace
 
+CLI::Validator one_of(std::vector<std::string> words) {
+    const auto refuse = [words](const std::string& word) {
+        if (std::find(words.begin(), words.end(), word) != words.end()) return std::string();
+        return fmt::format("`{}` is none of {}", word, joined(words));
+    };
+    return CLI::Validator(refuse, "");
+}
+
 CLI::App* add_command(CLI::App& program, const std::string& name, const std::string& what_it_does) {
-    return program.add_subcommand(name, what_it_does)->fallthrough();
+    return program.add_subcommand(name, what_it_does)->fallthrough()->group("Commands");
 }
 
 int run_program(int argc, const char* const* argv) {
