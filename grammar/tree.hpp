@@ -43,6 +43,8 @@ enum class Operator : std::uint8_t {
 };
 
 std::string_view operator_text(Operator op);
+// How tightly a binary operator or `not` binds: 1 (or) to 6 (times), 7 for the sign before a value.
+int precedence(Operator op);
 
 enum class NodeId : std::uint32_t { none = 0xffffffffU };
 
