@@ -173,10 +173,22 @@ void TreeBuilder::place(YamlNode node) {
     parent.node.children.push_back(std::move(node));
 }
 
+// Where a line starts that is longer than limits::yaml_line: the library's time grows with the square of what
+// stands on one line.
+std::optional<std::size_t> long_line(std::string_view text) {
+    std::size_t start = 0;
+    while (start < text.size()) {
+        const std::size_t end = std::min(text.find('\n', start), text.size());
+        if (end - start > limits::yaml_line) return start;
+        start = end + 1;
+    }
+    return std::nullopt;
+}
+
 std::optional<Diagnostic> unreadable(FileId file, std::string_view text) {
-    if (text.size() > limits::file_bytes) {
+    if (text.size() > limits::yaml_bytes) {
         return diagnose(Code::too_large, {file, 0, 0},
-                        fmt::format("this file is larger than {} bytes", limits::file_bytes));
+                        fmt::format("this file is larger than {} bytes", limits::yaml_bytes));
     }
     const auto place = [file](std::size_t at) {
         return Span{file, static_cast<std::uint32_t>(at), static_cast<std::uint32_t>(at + 1)};
@@ -187,6 +199,10 @@ std::optional<Diagnostic> unreadable(FileId file, std::string_view text) {
     const std::size_t zero = text.find('\0');
     if (zero != std::string_view::npos) {
         return diagnose(Code::not_text, place(zero), "a data file holds text, this is a zero byte");
+    }
+    if (const auto start = long_line(text)) {
+        return diagnose(Code::too_large, place(*start),
+                        fmt::format("this line is longer than {} bytes", limits::yaml_line));
     }
     return std::nullopt;
 }

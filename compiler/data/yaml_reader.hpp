@@ -27,7 +27,7 @@ struct YamlNode {
 };
 
 // Empty, with a diagnostic at its place, if the file is not such a document: Code::bad_data, Code::not_text
-// for bytes that are not UTF-8, Code::too_large past limits::file_bytes, yaml_nodes or yaml_depth.
+// for bytes that are not UTF-8, Code::too_large past limits::yaml_bytes, yaml_nodes or yaml_depth.
 std::optional<YamlNode> read_yaml(const SourceManager& sources, FileId file, Diagnostics& diagnostics);
 
 }  // namespace rodwright

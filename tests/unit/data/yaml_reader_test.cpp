@@ -90,11 +90,14 @@ TEST_SUITE("unit/data") {
 
     TEST_CASE("yaml limits") {
         check_refused(repeated("[", 200) + repeated("]", 200), Code::too_large, 1, "deep");
-        check_refused("[" + repeated("a,", limits::yaml_nodes) + "]", Code::too_large, 1, "values");
-        check_refused(std::string(limits::file_bytes + 1, ' '), Code::too_large, 1, "larger");
+        check_refused("[" + repeated("a,\n", limits::yaml_nodes) + "]", Code::too_large, limits::yaml_nodes,
+                      "values");
+        check_refused("b: 1\na: [" + repeated("a,", limits::yaml_line / 2) + "]", Code::too_large, 2,
+                      "line is longer");
+        check_refused(std::string(limits::yaml_bytes + 1, ' '), Code::too_large, 1, "larger");
         // Never closed, and deeper than the library itself goes: refused somehow.
         Outcome open;
-        read(open, repeated("[", 100'000));
+        read(open, repeated("[[[[[[[[\n", 10'000));
         CHECK_FALSE(open.root);
         CHECK(open.diagnostics.errors() == 1);
         Outcome outcome;
