@@ -6,21 +6,21 @@
 
 namespace rodwright::limits {
 
-inline constexpr std::size_t file_bytes = 16U << 20U;       // one source or data file
-inline constexpr std::size_t files = 256;                   // files that one design reads
-inline constexpr std::size_t nesting = 120;                 // brackets and blocks within one another
-inline constexpr std::size_t tree_depth = 1'000;         // nodes of a syntax tree within one another: a sum of so many terms
-inline constexpr std::size_t number_digits = 40;            // digits in one written number
-inline constexpr std::size_t value_bits = 4096;             // size of numerator or denominator of a value
-inline constexpr std::size_t instances = 20'000;            // part instances in a piece
-inline constexpr std::size_t row_count = 2'000;             // parts in one row
-inline constexpr std::size_t features = 400'000;            // features of all parts together
-inline constexpr std::size_t repeats = 1'000;               // copies that one `repeat` may ask for
-inline constexpr std::size_t call_depth = 64;               // definitions that use definitions
-inline constexpr std::size_t diagnostics = 100;             // diagnostics kept for one run
-inline constexpr std::size_t yaml_bytes = 2U << 20U;        // one data file in YAML
-inline constexpr std::size_t yaml_nodes = 100'000;          // nodes of one data file
-inline constexpr std::size_t yaml_depth = 32;               // nesting of one data file
-inline constexpr std::size_t yaml_line = 2'000;             // bytes in one line of a data file
+inline constexpr std::size_t file_bytes = 16U << 20U;  // one source or data file
+inline constexpr std::size_t files = 256;              // files that one design reads
+inline constexpr std::size_t nesting = 120;            // brackets and blocks within one another
+inline constexpr std::size_t tree_depth = 1'000;  // terms of one sum, and all else that hangs on one another
+inline constexpr std::size_t number_digits = 40;  // digits in one written number
+inline constexpr std::size_t value_bits = 4096;   // size of numerator or denominator of a value
+inline constexpr std::size_t instances = 20'000;  // part instances in a piece
+inline constexpr std::size_t row_count = 2'000;   // parts in one row
+inline constexpr std::size_t features = 400'000;  // features of all parts together
+inline constexpr std::size_t repeats = 1'000;     // copies that one `repeat` may ask for
+inline constexpr std::size_t call_depth = 64;     // definitions that use definitions
+inline constexpr std::size_t diagnostics = 100;   // diagnostics kept for one run
+inline constexpr std::size_t yaml_bytes = 2U << 20U;  // one data file in YAML
+inline constexpr std::size_t yaml_nodes = 100'000;    // nodes of one data file
+inline constexpr std::size_t yaml_depth = 32;         // nesting of one data file
+inline constexpr std::size_t yaml_line = 2'000;       // bytes in one line of a data file
 
 }  // namespace rodwright::limits

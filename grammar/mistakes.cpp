@@ -85,10 +85,10 @@ std::string_view next_token(std::string_view text) {
 Diagnostic explain(const Trouble& trouble, std::string_view what, std::string_view after) {
     if (what == "a number") return bad_number_text(trouble);
     if (std::optional<Diagnostic> known = foreseen(trouble, what)) return *std::move(known);
-    Diagnostic diagnostic =
-        diagnose(Code::expected, place(trouble),
-                 fmt::format("expected {}{}{}", what, after_what(trouble, after), instead_of(trouble)));
-    return with_opening(std::move(diagnostic), trouble, what);
+    std::string message =
+        fmt::format("expected {}{}{}", what, after_what(trouble, after), instead_of(trouble));
+    if (what == "`}`" && trouble.rest().empty()) message = "expected `}` before the end of the file";
+    return with_opening(diagnose(Code::expected, place(trouble), std::move(message)), trouble, what);
 }
 
 Diagnostic too_deep(const Trouble& trouble) {
