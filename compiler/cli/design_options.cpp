@@ -1,0 +1,35 @@
+#include "compiler/cli/design_options.hpp"
+
+#include <fmt/format.h>
+
+namespace rodwright {
+
+void add_design_options(CLI::App& command, DesignOptions& options) {
+    command.add_option("FILE", options.file, "The design, a .rod file")->required()->type_name("");
+    command
+        .add_option("--set", options.set,
+                    "Give a parameter another value: --set 'length=48\"'; may be repeated")
+        ->type_name("NAME=VALUE")
+        ->allow_extra_args(false);
+    command.add_option("--variant", options.variant, "Build a variant that the design describes")
+        ->type_name("NAME");
+    command
+        .add_option("--stdlib", options.stdlib_folder, "Use the library in this folder, while working on it")
+        ->type_name("FOLDER");
+}
+
+std::optional<Settings> read_settings(const std::vector<std::string>& written, Diagnostics& diagnostics) {
+    Settings settings;
+    for (const std::string& each : written) {
+        const std::size_t equals = each.find('=');
+        if (equals != std::string::npos && equals > 0 && equals + 1 < each.size()) {
+            settings.emplace_back(each.substr(0, equals), each.substr(equals + 1));
+            continue;
+        }
+        diagnostics.add(diagnose(Code::bad_command, {}, fmt::format("`--set {}` does not set anything", each))
+                            .hint("write a name, `=` and a value: --set 'length=48\"'"));
+    }
+    return diagnostics.ok() ? std::optional(std::move(settings)) : std::nullopt;
+}
+
+}  // namespace rodwright
