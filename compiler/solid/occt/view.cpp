@@ -26,9 +26,11 @@ HLRAlgo_Projector projector_for(const View& view) {
     return HLRAlgo_Projector(gp_Ax2(gp_Pnt(), towards, right));
 }
 
+// A smooth edge (or the seam of a bore) in which a round face turns away from the viewer is its outline.
 LineClass class_of(const HLRBRep_FaceIterator& at, const HLRBRep_EdgeData& edge) {
     if (at.Internal()) return LineClass::outline;
-    if (!edge.Rg1Line() || at.OutLine()) return LineClass::sharp;
+    if (!edge.Rg1Line()) return LineClass::sharp;
+    if (at.OutLine()) return LineClass::outline;
     return edge.RgNLine() ? LineClass::seam : LineClass::smooth;
 }
 

@@ -125,11 +125,19 @@ TEST_SUITE("unit/solid") {
         const SolidRef rounded = build(leg, diagnostics);
         REQUIRE(rounded != nullptr);
         CHECK(diagnostics.list().empty());
-        // Straight edges: front 2 of 700, back 2 of 100 and of sqrt(600^2 + 15^2). All meet their faces
-        // square, the taper being in the plane of one of them; only at the kink and the end is there a trifle
-        // more.
-        const double length = 2 * 700.0 + 2 * (100 + std::hypot(600, 15));
-        CHECK(kernel().volume(*rounded) == Approx(tapered - (1 - pi / 4) * 9 * length).epsilon(1e-6));
+        // Straight edges: front 2 of 700, back 2 of 100 and of sqrt(600^2 + 15^2), all between faces that are
+        // square to each other. Where the back edges bend by 1.4 degrees the kernel fits a patch to the two
+        // rounds: about 1 mm^3 each.
+        const double section = (1 - pi / 4) * 9;
+        const double removed = tapered - kernel().volume(*rounded);
+        CHECK(removed == Approx(section * (2 * 700.0 + 2 * (100 + std::hypot(600, 15)))).epsilon(1e-3));
+        // Well along the taper, from x = 400 to 420, it is exact: the leg is 40 - 300 / 40 = 32.5 deep at the
+        // near end and 32 at the far one.
+        Pose at;
+        at.move = {400, 0, 0};
+        const double slice = kernel().overlap({rounded, {}, 0}, {build(kind_of(20, 40, 40)), at, 1});
+        const double along_taper = 20 * std::hypot(600, 15) / 600;
+        CHECK(slice == Approx(20 * 40 * 32.25 - section * (2 * 20 + 2 * along_taper)).epsilon(1e-8));
     }
 
     TEST_CASE("an edge with no room is a warning that names kind and feature; the rest is eased") {
