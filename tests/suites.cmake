@@ -2,8 +2,9 @@
 # the doctest suite of the same name (TEST_SUITE("unit/quantity")), so that a failure says where to look.
 file(GLOB_RECURSE TEST_SOURCES CONFIGURE_DEPENDS unit/*.cpp reference/*.cpp support/*.cpp)
 add_executable(rodwright_tests ${TEST_SOURCES})
+find_package(Eigen3 REQUIRED)  # a reference for the linear solver
 target_link_libraries(rodwright_tests PRIVATE librodwright doctest::doctest nlohmann_json::nlohmann_json yaml-cpp
-                      ${CMAKE_DL_LIBS})
+                      Eigen3::Eigen ${CMAKE_DL_LIBS})
 target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
                            RODWRIGHT_BINARY_DIR="${CMAKE_BINARY_DIR}")
 file(GLOB SUITE_FOLDERS CONFIGURE_DEPENDS RELATIVE ${CMAKE_CURRENT_LIST_DIR} unit/* reference/*)
@@ -14,3 +15,6 @@ foreach(SUITE IN LISTS SUITE_FOLDERS)
     set_tests_properties(${SUITE} PROPERTIES FAIL_REGULAR_EXPRESSION "test cases: +0 ")
   endif()
 endforeach()
+if(RODWRIGHT_BENCHMARKS)
+  add_subdirectory(benchmark)
+endif()

@@ -1,14 +1,10 @@
 #include "compiler/place/elimination.hpp"
 
 #include <algorithm>
-#include <functional>
-#include <map>
+#include <utility>
 
 namespace rodwright {
 namespace {
-
-// The key of an unknown that stands alone in a row: it comes before all others.
-constexpr std::size_t alone = 0;
 
 const Rational& factor_of(const LinearRow& row, std::uint32_t unknown) {
     return std::ranges::lower_bound(row.entries, unknown, {}, &RowEntry::unknown)->factor;
@@ -34,9 +30,9 @@ Elimination::Elimination(std::size_t unknown_count, PivotRow choice)
       degree_(unknown_count, 0),
       eliminated_(unknown_count, false) {}
 
-void Elimination::add(std::size_t equation, LinearRow row) {
+void Elimination::add(std::size_t equation, LinearRow row, bool only_checked) {
     const std::size_t index = rows_.size();
-    rows_.push_back({equation, std::move(row), {}, true});
+    rows_.push_back({equation, std::move(row), {}, only_checked, true});
     for (const RowEntry& entry : rows_.back().row.entries) {
         columns_[entry.unknown].push_back(index);
         ++degree_[entry.unknown];
@@ -45,28 +41,35 @@ void Elimination::add(std::size_t equation, LinearRow row) {
 }
 
 void Elimination::run() {
-    for (std::uint32_t u = 0; u < degree_.size(); ++u) {
-        if (degree_[u] > 0) queue_.push({degree_[u], u});
-    }
+    for (std::uint32_t u = 0; u < degree_.size(); ++u) queue_.push({0, u});
     while (!queue_.empty()) {
         const Candidate next = queue_.top();
         queue_.pop();
-        const std::size_t degree = degree_[next.unknown];
-        if (eliminated_[next.unknown] || degree == 0) continue;
-        if (next.key == alone || next.key == degree) eliminate(next.unknown);
+        if (eliminated_[next.unknown] || degree_[next.unknown] == 0) continue;
+        consider(next);
     }
 }
 
-void Elimination::eliminate(std::uint32_t unknown) {
-    const std::vector<std::size_t> rows = active_rows(unknown);
-    const Pivot pivot{pivot_row(rows), unknown};
+void Elimination::consider(const Candidate& candidate) {
+    const std::vector<std::size_t> rows = active_rows(candidate.unknown);
+    const std::size_t pivot = pivot_row(rows);
+    const std::size_t cost = (rows.size() - 1) * (rows_[pivot].row.entries.size() - 1);
+    if (cost > candidate.cost) {
+        queue_.push({cost, candidate.unknown});
+        columns_[candidate.unknown] = rows;
+    } else {
+        eliminate({pivot, candidate.unknown}, rows);
+    }
+}
+
+void Elimination::eliminate(const Pivot& pivot, const std::vector<std::size_t>& rows) {
     pivots_.push_back(pivot);
-    eliminated_[unknown] = true;
+    eliminated_[pivot.unknown] = true;
     retire(pivot.row);
     for (const std::size_t row : rows) {
         if (row != pivot.row) subtract(row, pivot);
     }
-    columns_[unknown] = {};
+    columns_[pivot.unknown] = {};
 }
 
 std::vector<std::size_t> Elimination::active_rows(std::uint32_t unknown) const {
@@ -79,7 +82,9 @@ std::vector<std::size_t> Elimination::active_rows(std::uint32_t unknown) const {
 
 std::size_t Elimination::pivot_row(const std::vector<std::size_t>& rows) const {
     if (choice_ == PivotRow::earliest) return rows.front();
-    return *std::ranges::min_element(rows, {}, [&](std::size_t r) { return rows_[r].row.entries.size(); });
+    return *std::ranges::min_element(rows, {}, [&](std::size_t r) {
+        return std::pair(rows_[r].only_checked, rows_[r].row.entries.size());
+    });
 }
 
 void Elimination::retire(std::size_t pivot_row) {
@@ -92,7 +97,7 @@ void Elimination::subtract(std::size_t target, const Pivot& pivot) {
     WorkRow& changed = rows_[target];
     const Rational factor = factor_of(changed.row, pivot.unknown) / factor_of(source, pivot.unknown);
     changed.row = combine(target, source, factor);
-    if (choice_ == PivotRow::earliest) changed.steps.push_back({pivots_.size() - 1, factor});
+    changed.steps.push_back({pivots_.size() - 1, factor});
     note_row(target);
 }
 
@@ -122,18 +127,19 @@ LinearRow Elimination::combine(std::size_t target, const LinearRow& pivot, const
 
 void Elimination::gain(std::uint32_t unknown, std::size_t row) {
     columns_[unknown].push_back(row);
-    queue_.push({++degree_[unknown], unknown});
+    ++degree_[unknown];
 }
 
 void Elimination::lose(std::uint32_t unknown) {
-    if (--degree_[unknown] > 0 && !eliminated_[unknown]) queue_.push({degree_[unknown], unknown});
+    const std::size_t left = --degree_[unknown];
+    if (left > 0 && !eliminated_[unknown]) queue_.push({left - 1, unknown});
 }
 
 void Elimination::note_row(std::size_t row) {
     const LinearRow& content = rows_[row].row;
     if (content.entries.empty() && content.constant != 0) contradicted_.push_back(row);
     if (content.entries.size() == 1 && choice_ == PivotRow::shortest) {
-        queue_.push({alone, content.entries.front().unknown});
+        queue_.push({0, content.entries.front().unknown});
     }
 }
 
@@ -171,14 +177,13 @@ std::vector<std::size_t> Elimination::contradicted() const {
 // that the combination is the only one, and without any one of its equations the rest is consistent.
 Conflict Elimination::conflict(std::size_t row) const {
     Conflict result{rows_[row].equation, rows_[row].row.constant, {rows_[row].equation}};
-    std::map<std::size_t, Rational, std::greater<>> weights;  // by pivot, the last one first
+    std::vector<Rational> weights(pivots_.size());
     for (const Step& step : rows_[row].steps) weights[step.pivot] -= step.factor;
-    while (!weights.empty()) {
-        const auto last = weights.extract(weights.begin());
-        if (last.mapped() == 0) continue;
-        const WorkRow& used = rows_[pivots_[last.key()].row];
+    for (std::size_t p = pivots_.size(); p-- > 0;) {
+        if (weights[p] == 0) continue;
+        const WorkRow& used = rows_[pivots_[p].row];
         result.involved.push_back(used.equation);
-        for (const Step& step : used.steps) weights[step.pivot] -= last.mapped() * step.factor;
+        for (const Step& step : used.steps) weights[step.pivot] -= weights[p] * step.factor;
     }
     std::ranges::sort(result.involved);
     return result;

@@ -1,6 +1,7 @@
 // The second phase of solving: sparse Gaussian elimination of the rows that propagation could not finish.
 #pragma once
 
+#include <functional>
 #include <queue>
 
 #include "compiler/place/linear_rows.hpp"
@@ -16,8 +17,9 @@ class Elimination {
   public:
     Elimination(std::size_t unknown_count, PivotRow choice);
 
-    // In increasing order of `equation`.
-    void add(std::size_t equation, LinearRow row);
+    // In increasing order of `equation`. A row that is only checked never eliminates an unknown; it has to be
+    // a combination of the others but for its constant.
+    void add(std::size_t equation, LinearRow row, bool only_checked = false);
 
     void run();
 
@@ -30,7 +32,7 @@ class Elimination {
     // The equations whose rows came out empty but for a constant.
     std::vector<std::size_t> contradicted() const;
 
-    // The first `most` contradicted equations, with the sets they contradict. Needs PivotRow::earliest.
+    // The first `most` contradicted equations, with the sets they contradict.
     std::vector<Conflict> conflicts(std::size_t most) const;
 
   private:
@@ -42,7 +44,8 @@ class Elimination {
     struct WorkRow {
         std::size_t equation = 0;
         LinearRow row;
-        std::vector<Step> steps;  // kept with PivotRow::earliest only
+        std::vector<Step> steps;
+        bool only_checked = false;
         bool active = true;
     };
     struct Pivot {
@@ -50,12 +53,13 @@ class Elimination {
         std::uint32_t unknown = 0;
     };
     struct Candidate {
-        std::size_t key = 0;
+        std::size_t cost = 0;
         std::uint32_t unknown = 0;
         friend auto operator<=>(const Candidate&, const Candidate&) = default;
     };
 
-    void eliminate(std::uint32_t unknown);
+    void consider(const Candidate& candidate);
+    void eliminate(const Pivot& pivot, const std::vector<std::size_t>& rows);
     std::vector<std::size_t> active_rows(std::uint32_t unknown) const;
     std::size_t pivot_row(const std::vector<std::size_t>& rows) const;
     void retire(std::size_t pivot_row);
@@ -74,7 +78,9 @@ class Elimination {
     std::vector<bool> eliminated_;
     std::vector<Pivot> pivots_;
     std::vector<std::size_t> contradicted_;
-    // The unknown in the fewest rows first. A candidate whose key is no longer its degree is passed over.
+    // The unknown that brings the fewest new entries first: those of the pivot's row in each of the other
+    // rows that hold it (Markowitz, 1957). The costs are from below; the true one is found when the unknown's
+    // turn comes.
     std::priority_queue<Candidate, std::vector<Candidate>, std::greater<>> queue_;
 };
 

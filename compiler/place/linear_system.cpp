@@ -76,18 +76,54 @@ std::vector<bool> connected_rows(const Rows& rows, std::size_t unknown_count,
     return chosen;
 }
 
+Elimination eliminate(const Rows& rows, std::size_t unknown_count, const std::vector<bool>& chosen,
+                      const std::vector<bool>& only_checked, PivotRow choice) {
+    Elimination core(unknown_count, choice);
+    for (std::size_t r = 0; r < rows.size(); ++r) {
+        if (chosen[r]) core.add(r, rows[r], only_checked[r]);
+    }
+    core.run();
+    return core;
+}
+
+// Marks the last equation of every set that another one than the last contradicted: it is a combination of
+// earlier ones, and must not be used. False if there was none to mark.
+bool mark_later(const std::vector<Conflict>& conflicts, std::vector<bool>& only_checked) {
+    bool marked = false;
+    for (const Conflict& each : conflicts) {
+        if (each.involved.back() == each.equation) continue;
+        only_checked[each.involved.back()] = true;
+        marked = true;
+    }
+    return marked;
+}
+
+// Solves the chosen rows so that of contradicting equations the later ones show. Short pivot rows first, as
+// they are quick, with equations taken out of use until that is so; should that take long, with the earliest
+// rows.
+Elimination eliminate_in_order(const Rows& rows, std::size_t unknown_count, const std::vector<bool>& chosen) {
+    constexpr int tries = 20;
+    std::vector<bool> only_checked(rows.size(), false);
+    for (int i = 0; i < tries; ++i) {
+        Elimination core = eliminate(rows, unknown_count, chosen, only_checked, PivotRow::shortest);
+        const std::size_t count = core.contradicted().size();
+        if (count > limits::diagnostics) break;
+        if (!mark_later(core.conflicts(count), only_checked)) return core;
+    }
+    const std::vector<bool> all_used(rows.size(), false);
+    return eliminate(rows, unknown_count, chosen, all_used, PivotRow::earliest);
+}
+
 // Solves the parts around contradictions again, so that earlier equations win, and tells what contradicts
 // what.
 std::vector<Conflict> solve_contradicting(const Rows& rows, const std::vector<std::size_t>& contradicted,
                                           Values& values) {
     const std::vector<bool> chosen = connected_rows(rows, values.size(), contradicted);
-    Elimination core(values.size(), PivotRow::earliest);
     for (std::size_t r = 0; r < rows.size(); ++r) {
         if (!chosen[r]) continue;
         for (const RowEntry& entry : rows[r].entries) values[entry.unknown].reset();
-        core.add(r, rows[r]);
     }
-    core.run();
+    const Elimination core = eliminate_in_order(rows, values.size(), chosen);
     core.read_values(values);
     return core.conflicts(limits::diagnostics);
 }

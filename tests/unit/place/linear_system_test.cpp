@@ -304,6 +304,33 @@ TEST_SUITE("unit/place") {
         CHECK(solution.free_groups == Groups{{Unknown{0}, Unknown{1}}});
     }
 
+    TEST_CASE("hundreds of conflicts: earlier equations win, and the first conflicts are listed") {
+        std::mt19937 random(14);
+        RandomSystem system{12, {}};
+        for (int i = 0; i < 400; ++i) {
+            LinearEquation next;
+            next.constant = static_cast<long>(random() % 7);
+            for (std::size_t terms = random() % 3 + 1; terms > 0; --terms) {
+                next.terms.push_back({Unknown{static_cast<std::uint32_t>(random() % 12)},
+                                      static_cast<long>(random() % 5) - 2});
+            }
+            system.equations.push_back(std::move(next));
+        }
+        const LinearSolution solution = solve(system.unknown_count, system.equations);
+        Dense dense(system.unknown_count);
+        std::vector<std::size_t> refused;
+        for (std::size_t i = 0; i < system.equations.size(); ++i) {
+            if (!dense.add(system.equations[i])) refused.push_back(i);
+        }
+        REQUIRE(refused.size() > limits::diagnostics);
+        CHECK(solution.values == dense.values());
+        REQUIRE(solution.conflicts.size() == limits::diagnostics);
+        for (std::size_t i = 0; i < limits::diagnostics; ++i) {
+            REQUIRE(solution.conflicts[i].equation == refused[i]);
+            check_conflict(system, solution, solution.conflicts[i]);
+        }
+    }
+
     TEST_CASE("no more conflicts than the limit are listed") {
         Equations equations;
         for (std::size_t i = 0; i <= limits::diagnostics + 20; ++i) {
