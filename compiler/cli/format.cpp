@@ -71,7 +71,8 @@ void add_format(CLI::App& program, Session& session) {
     CLI::App* command = add_command(program, "format", "Rewrite .rod files in the one canonical layout");
     auto options = std::make_shared<FormatOptions>();
     command->add_option("FILE", options->files, "Files to rewrite; one with errors is left as it is")
-        ->required();
+        ->required()
+        ->type_name("");
     command->add_flag("--check", options->check,
                       "Change nothing; list the files that would change, and exit 1");
     command->callback([&session, options] {
