@@ -1,0 +1,48 @@
+#include "backends/cutlist/cells.hpp"
+
+#include <fmt/format.h>
+
+#include "backends/words.hpp"
+
+namespace rodwright {
+
+const std::vector<Column>& cut_columns() {
+    static const std::vector<Column> columns = {
+        {"item"},        {"part"},        {"count", true},     {"length", true},
+        {"width", true}, {"thick", true}, {"shoulders", true}, {"notes"}};
+    return columns;
+}
+
+Cells cut_cells(const CutRow& row, const LengthStyle& style) {
+    Cells cells = {row.letter, plain_words(row.name), std::to_string(row.count)};
+    for (const Axis axis : all_axes) cells.push_back(format_length(row.size[axis], style));
+    cells.push_back(row.shoulder_length ? format_length(*row.shoulder_length, style) : "");
+    cells.push_back(joined(row.notes, "; "));
+    return cells;
+}
+
+const std::vector<Column>& hardware_columns() {
+    static const std::vector<Column> columns = {{"count", true}, {"what"}, {"notes"}};
+    return columns;
+}
+
+Cells hardware_cells(const HardwareRow& row, const LengthStyle& style) {
+    return {format_quantity(Quantity::number(row.count), style), plain_words(row.name), row.note};
+}
+
+std::vector<std::string> cut_list_preface(const CutList& list) {
+    std::vector<std::string> lines = {
+        fmt::format("{} of {}.", counted(list.parts, "part"), counted(list.kinds, "kind")),
+        "Sizes are final. Length runs along the grain and includes what joints need beyond the shoulders;",
+        "`shoulders` is the length that shows, where that is less."};
+    if (list.rounded) {
+        LengthStyle step = list.style;
+        const Rational factor = list.style.unit == LengthUnit::inch ? inches(1) : Rational(1);
+        const Rational smallest = list.style.step * factor;
+        lines.push_back(
+            fmt::format("~ marks a size that is shown to the nearest {}.", format_length(smallest, step)));
+    }
+    return lines;
+}
+
+}  // namespace rodwright

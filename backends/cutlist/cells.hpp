@@ -1,0 +1,25 @@
+// What the cut list's tables for people have in common.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "backends/cutlist/cut_list.hpp"
+
+namespace rodwright {
+
+struct Column {
+    std::string title;
+    bool right = false;  // aligned to the right
+};
+
+using Cells = std::vector<std::string>;
+
+const std::vector<Column>& cut_columns();
+Cells cut_cells(const CutRow& row, const LengthStyle& style);
+const std::vector<Column>& hardware_columns();
+Cells hardware_cells(const HardwareRow& row, const LengthStyle& style);
+// The sentences that stand above the tables.
+std::vector<std::string> cut_list_preface(const CutList& list);
+
+}  // namespace rodwright
