@@ -152,37 +152,27 @@ class Layout {
     }
 
     void long_statement(NodeId node, std::size_t indent) {
-        Phrase head = print_head(tree_, node);
-        const std::vector<NodeId> blocks = blocks_of(tree_, node);
-        if (blocks.empty()) return wrap(head, indent);
-        wrap(head << " {", indent);
-        block(blocks.front(), indent);
-        if (blocks.size() > 1) {
-            lines_.back().text += " else {";
-            block(blocks[1], indent);
-        }
-        for (NodeId other = tree_.find(node, NodeKind::if_statement); other != NodeId::none;) {
-            other = else_if(other, indent);
+        if (blocks_of(tree_, node).empty()) return wrap(print_head(tree_, node), indent);
+        opened(node, "", indent);
+        for (NodeId other = tree_.find(node, NodeKind::if_statement); other != NodeId::none;
+             other = tree_.find(other, NodeKind::if_statement)) {
+            lines_.pop_back();
+            opened(other, "} else ", indent);
         }
         joinable_ = false;
     }
 
-    // Returns the `if` that follows its `else`.
-    NodeId else_if(NodeId node, std::size_t indent) {
-        Phrase head;
-        head << "} else ";
-        const Phrase condition = print_head(tree_, node);
-        for (const std::size_t at : condition.breaks) head.breaks.push_back(at + head.text.size());
-        head << condition.text << " {";
-        lines_.pop_back();
-        wrap(head, indent);
+    // A statement with a block, and the block behind its `else`.
+    void opened(NodeId node, std::string_view before, std::size_t indent) {
+        Phrase head = print_head(tree_, node);
+        head.text.insert(0, before);
+        for (std::size_t& at : head.breaks) at += before.size();
+        wrap(head << " {", indent);
         const std::vector<NodeId> blocks = blocks_of(tree_, node);
         block(blocks.front(), indent);
-        if (blocks.size() > 1) {
-            lines_.back().text += " else {";
-            block(blocks[1], indent);
-        }
-        return tree_.find(node, NodeKind::if_statement);
+        if (blocks.size() == 1) return;
+        lines_.back().text += " else {";
+        block(blocks[1], indent);
     }
 
     // What stands behind the `{` that was just written, and the `}`.

@@ -60,12 +60,24 @@ void print_member(Phrase& out, const Tree& tree, NodeId node) {
     out << "." << tree.text(tree.child(node, 1));
 }
 
+void print_argument(Phrase& out, const Tree& tree, NodeId node) {
+    if (tree.kind(node) != NodeKind::argument) return print_expression(out, tree, node);
+    if (tree.child_count(node) == 1) return print_expression(out, tree, tree.child(node, 0));
+    out << tree.text(tree.child(node, 0)) << " = ";
+    print_expression(out, tree, tree.child(node, 1));
+}
+
 void print_call(Phrase& out, const Tree& tree, NodeId node) {
-    std::vector<NodeId> arguments;
-    for (const NodeId child : tree.children(node)) arguments.push_back(child);
-    out << tree.text(arguments.front());
-    arguments.erase(arguments.begin());
-    print_arguments(out, tree, std::move(arguments));
+    const NodeId name = tree.child(node, 0);
+    out << tree.text(name) << "(";
+    bool first = true;
+    for (const NodeId child : tree.children(node)) {
+        if (child == name) continue;
+        if (!first) (out << ",").soft_break();
+        print_argument(out, tree, child);
+        first = false;
+    }
+    out << ")";
 }
 
 void print_choice(Phrase& out, const Tree& tree, NodeId node) {
@@ -80,6 +92,17 @@ void print_choice(Phrase& out, const Tree& tree, NodeId node) {
 void print_nearest(Phrase& out, const Tree& tree, NodeId node) {
     out << "nearest " << tree.text(tree.child(node, 0)) << " to ";
     print_expression(out, tree, tree.child(node, 1));
+}
+
+// Short, and easier to read in one piece.
+void print_point(Phrase& out, const Tree& tree, NodeId node) {
+    std::string_view before = "(";
+    for (const NodeId child : tree.children(node)) {
+        out << before;
+        print_expression(out, tree, child);
+        before = ", ";
+    }
+    out << ")";
 }
 
 void print_bare(Phrase& out, const Tree& tree, NodeId node) {
@@ -98,21 +121,11 @@ void print_bare(Phrase& out, const Tree& tree, NodeId node) {
             return print_choice(out, tree, node);
         case NodeKind::nearest:
             return print_nearest(out, tree, node);
-        case NodeKind::point: {
-            std::vector<NodeId> values;
-            for (const NodeId child : tree.children(node)) values.push_back(child);
-            return print_arguments(out, tree, std::move(values));
-        }
+        case NodeKind::point:
+            return print_point(out, tree, node);
         default:
             out << tree.text(node);
     }
-}
-
-void print_argument(Phrase& out, const Tree& tree, NodeId node) {
-    if (tree.kind(node) != NodeKind::argument) return print_expression(out, tree, node);
-    if (tree.child_count(node) == 1) return print_expression(out, tree, tree.child(node, 0));
-    out << tree.text(tree.child(node, 0)) << " = ";
-    print_expression(out, tree, tree.child(node, 1));
 }
 
 bool begins_with_sign(const Tree& tree, NodeId node) {
@@ -137,15 +150,6 @@ void print_operand(Phrase& out, const Tree& tree, NodeId node) {
     print_expression(operand, tree, node, Tightness::sum);
     const bool unit = number_before && is_word_start(operand.text.front());
     out << " " << (unit || begins_with_sign(tree, node) ? "(" + operand.text + ")" : operand.text);
-}
-
-void print_arguments(Phrase& out, const Tree& tree, std::vector<NodeId> arguments) {
-    out << "(";
-    for (std::size_t i = 0; i < arguments.size(); ++i) {
-        if (i > 0) (out << ",").soft_break();
-        print_argument(out, tree, arguments[i]);
-    }
-    out << ")";
 }
 
 }  // namespace rodwright

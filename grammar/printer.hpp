@@ -34,8 +34,6 @@ enum class Tightness { loose = 0, sum = 5, sign = 7, tight = 8 };
 void print_expression(Phrase& out, const Tree& tree, NodeId node, Tightness needed = Tightness::loose);
 // An expression that follows another one with only a blank between.
 void print_operand(Phrase& out, const Tree& tree, NodeId node);
-// (a, b = c)
-void print_arguments(Phrase& out, const Tree& tree, std::vector<NodeId> arguments);
 
 // A statement without its blocks: of one that has a block, what stands before the `{`.
 Phrase print_head(const Tree& tree, NodeId statement);
