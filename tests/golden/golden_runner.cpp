@@ -5,6 +5,7 @@
 // it the expected text.
 #include <iostream>
 #include <set>
+#include <stdexcept>
 
 #include "tests/golden/code_coverage.hpp"
 #include "tests/golden/golden_case.hpp"
@@ -36,12 +37,14 @@ bool passes(const Case& each, const std::string& group, const std::string& actua
 }
 
 int run_group(const std::string& group, const std::set<std::string>& to_update) {
+    const fs::path program = RODWRIGHT_BINARY_DIR "/bin/rodwright";
+    if (!fs::exists(program))
+        throw std::runtime_error("there is no " + program.string() + ": build it first");
     const auto cases = find_cases(root / group);
     std::size_t failed = 0;
     std::set<std::string> missing = to_update;
     for (const Case& each : cases) {
-        const Environment environment{RODWRIGHT_BINARY_DIR "/bin/rodwright", RODWRIGHT_VERSION,
-                                      results / group / each.name};
+        const Environment environment{program, RODWRIGHT_VERSION, results / group / each.name};
         const std::string actual = run_case(each, environment);
         if (missing.erase(each.name) > 0) write_file(each.expected, actual);
         if (!passes(each, group, actual)) ++failed;
