@@ -2,13 +2,19 @@
 
 #include <cmath>
 
+#include <BRepAdaptor_Surface.hxx>
 #include <BRepAlgoAPI_Common.hxx>
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepAlgoAPI_Fuse.hxx>
 #include <BRepCheck_Analyzer.hxx>
+#include <Precision.hxx>
 #include <ShapeUpgrade_UnifySameDomain.hxx>
+#include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
+#include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
 #include <TopTools_ListOfShape.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Face.hxx>
 
 #include "compiler/solid/occt/guard.hpp"
 #include "compiler/solid/occt/shapes.hpp"
@@ -68,7 +74,6 @@ std::optional<TopoDS_Shape> combine(Boolean how, const TopoDS_Shape& shape,
         const double before = volume_of(shape);
         const double after = result.IsNull() ? 0 : volume_of(result);
         good = plausible(how == Boolean::cut ? before - after : after - before, total_volume(tools), before);
-        if (good && !result.IsNull()) good = BRepCheck_Analyzer(result).IsValid();
     });
     if (!ran || !good) return std::nullopt;
     return result;
@@ -80,16 +85,46 @@ double shared_volume(const TopoDS_Shape& a, const TopoDS_Shape& b) {
     return shared.IsNull() ? 0 : volume_of(shared);
 }
 
+// Whether two faces can be pieces of one surface: planes that look the same way, cylinders of one radius.
+static bool may_be_one(const TopoDS_Face& a, const TopoDS_Face& b) {
+    const BRepAdaptor_Surface first(a, Standard_False);
+    const BRepAdaptor_Surface second(b, Standard_False);
+    if (first.GetType() != second.GetType()) return false;
+    switch (first.GetType()) {
+        case GeomAbs_Plane:
+            return first.Plane().Axis().IsParallel(second.Plane().Axis(), Precision::Angular());
+        case GeomAbs_Cylinder:
+            return std::abs(first.Cylinder().Radius() - second.Cylinder().Radius()) < Precision::Confusion();
+        default:
+            return false;
+    }
+}
+
+static bool may_have_seams(const TopoDS_Shape& shape) {
+    TopTools_IndexedDataMapOfShapeListOfShape faces_of_edge;
+    TopExp::MapShapesAndAncestors(shape, TopAbs_EDGE, TopAbs_FACE, faces_of_edge);
+    for (int i = 1; i <= faces_of_edge.Extent(); ++i) {
+        const TopTools_ListOfShape& faces = faces_of_edge.FindFromIndex(i);
+        if (faces.Extent() != 2 || faces.First().IsSame(faces.Last())) continue;
+        if (may_be_one(TopoDS::Face(faces.First()), TopoDS::Face(faces.Last()))) return true;
+    }
+    return false;
+}
+
+static bool same_solid(const TopoDS_Shape& a, const TopoDS_Shape& b) {
+    const double volume = volume_of(a);
+    return std::abs(volume_of(b) - volume) <= relative_slack * volume && count_solids(a) == count_solids(b);
+}
+
 TopoDS_Shape merge_faces(const TopoDS_Shape& shape) {
-    TopoDS_Shape merged;
+    TopoDS_Shape merged = shape;
     const bool ran = guarded([&] {
+        if (!may_have_seams(shape)) return;
         ShapeUpgrade_UnifySameDomain merge(shape, Standard_True, Standard_True, Standard_False);
         merge.Build();
-        merged = merge.Shape();
-        const double before = volume_of(shape);
-        const bool same = std::abs(volume_of(merged) - before) <= relative_slack * before &&
-                          count_solids(merged) == count_solids(shape) && BRepCheck_Analyzer(merged).IsValid();
-        if (!same) merged = shape;
+        if (same_solid(shape, merge.Shape()) && BRepCheck_Analyzer(merge.Shape()).IsValid()) {
+            merged = merge.Shape();
+        }
     });
     return ran ? merged : shape;
 }

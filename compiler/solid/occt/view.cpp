@@ -8,6 +8,7 @@
 #include <HLRBRep_FaceData.hxx>
 #include <HLRBRep_FaceIterator.hxx>
 #include <HLRBRep_ShapeBounds.hxx>
+#include <HLRTopoBRep_OutLiner.hxx>
 
 #include "compiler/solid/occt/shapes.hpp"
 #include "compiler/solid/paper_lines.hpp"
@@ -97,11 +98,19 @@ class Reader {
     std::vector<ViewLine> lines_;
 };
 
+// Looking for outlines takes most of the time, and a plane has none inside its edges: a solid that has only
+// plane faces is its own outlined shape.
+Handle(HLRTopoBRep_OutLiner) outliner_for(const PlacedSolid& placed) {
+    const TopoDS_Shape shape = placed_shape(placed);
+    if (held(*placed.solid).all_plane()) return new HLRTopoBRep_OutLiner(shape, shape);
+    return new HLRTopoBRep_OutLiner(shape);
+}
+
 }  // namespace
 
 std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
     const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo();
-    for (const PlacedSolid& each : solids) algorithm->Add(placed_shape(each));
+    for (const PlacedSolid& each : solids) algorithm->Load(outliner_for(each));
     algorithm->Projector(projector_for(from));
     algorithm->Update();
     algorithm->Hide();
