@@ -24,8 +24,8 @@ class Elimination {
     void run();
 
     // Sets the values of the unknowns that the added rows determine. An unknown is taken to be determined if
-    // it is zero in a random solution of the homogeneous system. Those with 62 random bits for each free
-    // unknown miss a dependence with a probability of 2^-62 (Schwartz-Zippel), and need no symbolic back
+    // it is zero in a random solution of the homogeneous system. With 62 random bits for each free unknown
+    // that misses a dependence with a probability of 2^-62 (Schwartz-Zippel), and needs no symbolic back
     // substitution, whose size is quadratic.
     void read_values(Values& values) const;
 

@@ -1,8 +1,8 @@
 // Quantities: an exact rational number with a dimension.
 //
-// Values are held in one base unit for each dimension: millimetre, degree, kilogram, newton, second, kelvin and
-// the currency itself. Slopes (1:8) and percentages are plain ratios that remember how they were meant: they
-// multiply anything like a number, but an 8 % is not added to a 3.
+// Values are held in one base unit for each dimension: millimetre, degree, kilogram, newton, second, kelvin
+// and the currency itself. Slopes (1:8) and percentages are plain ratios that remember how they were meant:
+// they multiply anything like a number, but an 8 % is not added to a 3.
 #pragma once
 
 #include <array>
@@ -54,8 +54,8 @@ inline Rational inches(long numerator, long denominator = 1) {
     return ratio(numerator * 127, denominator * 5);
 }
 
-// Arithmetic. Empty where the dimensions do not allow it (add, subtract, compare) or the answer does not exist
-// (division by zero). `power_out_of_range` cannot happen: products past a power of 4 are empty too.
+// Arithmetic. Empty where the dimensions do not allow it (add, subtract, compare) or the answer does not
+// exist (division by zero). `power_out_of_range` cannot happen: products past a power of 4 are empty too.
 std::optional<Quantity> add(const Quantity& a, const Quantity& b);
 std::optional<Quantity> subtract(const Quantity& a, const Quantity& b);
 std::optional<Quantity> multiply(const Quantity& a, const Quantity& b);
@@ -63,8 +63,8 @@ std::optional<Quantity> divide(const Quantity& a, const Quantity& b);
 std::optional<std::strong_ordering> compare(const Quantity& a, const Quantity& b);
 Quantity negate(const Quantity& a);
 
-// Reads a number as rod.ebnf writes it, with its unit: `1-5/8"`, `4'2-1/2"`, `19mm`, `14deg`, `1:8`, `150 lbf`.
-// Empty if `text` is not one whole number, or is too long (limits::number_digits).
+// Reads a number as rod.ebnf writes it, with its unit: `1-5/8"`, `4'2-1/2"`, `19mm`, `14deg`, `1:8`, `150
+// lbf`. Empty if `text` is not one whole number, or is too long (limits::number_digits).
 std::optional<Quantity> parse_quantity(std::string_view text);
 
 // The unit words that parse_quantity knows, in the order of units.def.
