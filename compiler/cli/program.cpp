@@ -128,6 +128,7 @@ ExitStatus run_session(int argc, const char* const* argv) {
     Session session;
     describe(program);
     add_message_options(program, session.messages);
+    add_check(program, session);
     add_format(program, session);
     add_list(program, session);
     add_explain(program, session);

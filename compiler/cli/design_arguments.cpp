@@ -1,10 +1,12 @@
-#include "compiler/cli/design_options.hpp"
+#include "compiler/cli/design_arguments.hpp"
 
 #include <fmt/format.h>
 
+#include "compiler/cli/progress.hpp"
+
 namespace rodwright {
 
-void add_design_options(CLI::App& command, DesignOptions& options) {
+void add_design_arguments(CLI::App& command, DesignArguments& options) {
     command.add_option("FILE", options.file, "The design, a .rod file")->required()->type_name("");
     command
         .add_option("--set", options.set,
@@ -30,6 +32,18 @@ std::optional<Settings> read_settings(const std::vector<std::string>& written, D
                             .hint("write a name, `=` and a value: --set 'length=48\"'"));
     }
     return diagnostics.ok() ? std::optional(std::move(settings)) : std::nullopt;
+}
+
+static std::optional<std::string> if_given(const std::string& word) {
+    return word.empty() ? std::nullopt : std::optional(word);
+}
+
+std::optional<Compilation> compile_design(const DesignArguments& arguments, Diagnostics& diagnostics) {
+    const auto settings = read_settings(arguments.set, diagnostics);
+    if (!settings) return std::nullopt;
+    const Progress progress("reading " + arguments.file);
+    return compile(DiskWorld(), {arguments.file, *settings, if_given(arguments.variant),
+                                 if_given(arguments.stdlib_folder)});
 }
 
 }  // namespace rodwright
