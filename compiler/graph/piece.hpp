@@ -1,10 +1,10 @@
 // The part/joint graph: what a design is once everything in it has a place. An immutable value; every later
 // stage and every backend reads it and nothing else.
 //
-// Parts (instances) point at their kind. A kind is described in its own frame: x along the grain (its length),
-// y its width, z its thickness, in millimetres, with the visible body between (0,0,0) and (length, width,
-// thickness); `extend` says by how much joints lengthen it beyond (tenons). Directions and faces in a kind's
-// frame reuse Axis and Face with wide = length, deep = width, tall = thickness.
+// Parts (instances) point at their kind. A kind is described in its own frame: x along the grain (its
+// length), y its width, z its thickness, in millimetres, with the visible body between (0,0,0) and (length,
+// width, thickness); `extend` says by how much joints lengthen it beyond (tenons). Directions and faces in a
+// kind's frame reuse Axis and Face with wide = length, deep = width, tall = thickness.
 #pragma once
 
 #include <cstdint>
@@ -46,7 +46,7 @@ struct Feature {
     std::string made_by;         // the joint or shape's name
     std::string label;           // `round(1/8")`, as written, shortened
     JointKindId joint = JointKindId::none;
-    Span where;                  // the line of the design
+    Span where;  // the line of the design
 };
 
 // A cutter, tool or machine that work needs, and with what: `chisel 1/4"`, `straight_bit 1/4" reach 1"`.
@@ -65,10 +65,10 @@ struct StepAfter {
 
 // A step as a joint or shape's definition writes it, with its texts filled in.
 struct StepTemplate {
-    std::string name;     // "lay_out", "cut"
-    std::string member;   // the role whose part is worked on, or empty for all
+    std::string name;    // "lay_out", "cut"
+    std::string member;  // the role whose part is worked on, or empty for all
     std::string text;
-    std::string machine;  // the word after `using`, or empty
+    std::string machine;                                        // the word after `using`, or empty
     std::vector<std::pair<std::string, std::string>> settings;  // "fence" and "3/4\""
     bool test_piece = false;
     std::vector<StepAfter> after;
@@ -85,7 +85,8 @@ struct Supply {
 struct Work {
     std::string definition;
     std::string doc;
-    std::vector<std::pair<std::string, Quantity>> numbers;  // parameters and lets that are quantities, in order
+    std::vector<std::pair<std::string, Quantity>>
+        numbers;  // parameters and lets that are quantities, in order
     std::vector<std::pair<std::string, std::string>> words;  // those that are words or none
     std::vector<ToolNeed> needs;
     std::vector<StepTemplate> steps;
@@ -112,15 +113,15 @@ struct Extent {
 };
 
 struct Kind {
-    std::string letter;  // "A", "B1": stable name on every sheet
-    std::string name;    // the part's name in the design: "side_apron"
-    std::string wood;    // name of a Wood, or empty
-    Vector size;         // visible length, width, thickness
+    std::string letter;            // "A", "B1": stable name on every sheet
+    std::string name;              // the part's name in the design: "side_apron"
+    std::string wood;              // name of a Wood, or empty
+    Vector size;                   // visible length, width, thickness
     std::array<Extent, 3> extend;  // along length, width, thickness
     std::vector<Feature> features;
     std::vector<ShapeUse> shapes;
     std::vector<PartId> parts;
-    std::optional<KindId> mirror_of;  // the earlier kind of which this is the mirror image
+    std::optional<KindId> mirror_of;   // the earlier kind of which this is the mirror image
     std::optional<std::string> glued;  // "boards" or "5 boards alternating" where the design glues a panel
     Span where;
 
@@ -146,7 +147,7 @@ enum class MemberForm : std::uint8_t { end, face, edge };
 struct JointMember {
     std::string role;  // "tenon"
     PartId part = PartId::none;
-    Face face{};       // of the part, in the piece's axes
+    Face face{};  // of the part, in the piece's axes
     MemberForm form{};
 };
 
@@ -157,8 +158,8 @@ struct JointKind {
     std::vector<JointId> joints;
 };
 
-// Members in the order of the definition. The frame's origin is the middle of the rectangle where they meet; w
-// points from the first member into the second, v is along the first member's width (for a face: along its
+// Members in the order of the definition. The frame's origin is the middle of the rectangle where they meet;
+// w points from the first member into the second, v is along the first member's width (for a face: along its
 // grain), u along its thickness.
 struct Joint {
     JointKindId kind = JointKindId::none;

@@ -1,0 +1,276 @@
+#include <fmt/format.h>
+
+#include "compiler/evaluate/instantiation.hpp"
+#include "compiler/evaluate/words.hpp"
+#include "compiler/limits.hpp"
+
+namespace rodwright {
+
+namespace {
+
+// `5 boards alternating`: what stands after `glued from`, in one spelling.
+std::string glued_text(const Syntax& glued) {
+    std::string text = "boards";
+    for (const Syntax& child : glued.children()) {
+        if (child.kind() != NodeKind::word) {
+            text = fmt::format("{} {}", child.text(), text);
+        } else if (child.text() != "boards") {
+            text += fmt::format(" {}", child.text());
+        }
+    }
+    return text;
+}
+
+}  // namespace
+
+void Instantiation::evaluate(const Pending& pending) {
+    for (const Syntax& statement : pending.statements) evaluate_one(pending, statement);
+}
+
+void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement) {
+    Scope& scope = *pending.container->scope;
+    switch (statement.kind()) {
+        case NodeKind::unit:
+        case NodeKind::wood:
+        case NodeKind::assembly:
+        case NodeKind::variant:
+            break;
+        case NodeKind::part: {
+            const auto found = pending.container->parts.find(statement.child(0).text());
+            const PartDeclaration& declaration = out_.declarations[found->second];
+            if (declaration.syntax.node != statement.node) break;  // a second part of that name: reported
+            for (const std::size_t instance : declaration.instances) {
+                if (out_.instances[instance].master == instance) part_body(instance);
+            }
+            break;
+        }
+        case NodeKind::place: {
+            const auto found = pending.container->assemblies.find(statement.child(1).text());
+            const Syntax block = statement.find(NodeKind::block);
+            if (found == pending.container->assemblies.end() || !block) break;
+            Scope& inside = new_scope(&scope, new_references({out_, *pending.container, *found->second}));
+            for (const Syntax& line : active(block.children(), inside)) {
+                if (line.kind() == NodeKind::equation) {
+                    equation(line, inside);
+                } else {
+                    refuse(line, "where an assembly is placed: only lines that say where its faces are");
+                }
+            }
+            break;
+        }
+        case NodeKind::equation:
+            equation(statement, scope);
+            break;
+        case NodeKind::space:
+            space(pending, statement);
+            break;
+        case NodeKind::join:
+        case NodeKind::fasten:
+            join(pending, statement);
+            break;
+        case NodeKind::load:
+            load(pending, statement);
+            break;
+        case NodeKind::require:
+            out_.requirements.emplace_back(statement, &scope);
+            break;
+        case NodeKind::finish:
+            finish(statement, scope);
+            break;
+        case NodeKind::made:
+            not_yet(statement, "overlays of measured sizes (`made`) are");
+            break;
+        case NodeKind::accept:
+            not_yet(statement, "accepted findings are");
+            break;
+        default:
+            refuse(statement, "here, in the body of a piece");
+            break;
+    }
+}
+
+void Instantiation::equation(const Syntax& line, Scope& scope) {
+    const std::optional<Linear> left = evaluator_.linear_length(line.child(0), scope);
+    const std::optional<Linear> right = evaluator_.linear_length(line.child(1), scope);
+    if (!left || !right) return;
+    if (left->terms.empty() && right->terms.empty() && line.child(0).kind() == NodeKind::name &&
+        scope.find(line.child(0).text()) != nullptr) {
+        report(
+            diagnose(Code::wrong_statement, line.span(),
+                     fmt::format("`{}` already has a value, and no face or size is placed by this line",
+                                 line.child(0).text()))
+                .hint(
+                    "a line of a piece relates faces and sizes; `let` names a value, `require` checks one"));
+        return;
+    }
+    out_.equations.push_back({*left - *right, line.span()});
+}
+
+void Instantiation::part_body(std::size_t index) {
+    const PartDeclaration& declaration = out_.declarations[out_.instances[index].declaration];
+    PartReferences* references = new_references({out_, *declaration.container, index});
+    Scope& scope = new_scope(declaration.container->scope, references);
+    out_.instances[index].scope = &scope;
+    for (const Syntax& statement : active(declaration.syntax.find(NodeKind::block).children(), scope)) {
+        body_statement(index, statement, scope);
+    }
+}
+
+void Instantiation::body_statement(std::size_t index, const Syntax& statement, Scope& scope) {
+    PartDeclaration& declaration = out_.declarations[out_.instances[index].declaration];
+    switch (statement.kind()) {
+        case NodeKind::equation:
+            equation(statement, scope);
+            break;
+        case NodeKind::grain:
+            declaration.grain = axis_from(statement.child(0).text());
+            break;
+        case NodeKind::thick:
+            declaration.thick = axis_from(statement.child(0).text());
+            break;
+        case NodeKind::apply:
+            out_.shapes.push_back({statement, index, &scope});
+            break;
+        case NodeKind::require:
+            out_.requirements.emplace_back(statement, &scope);
+            break;
+        case NodeKind::glued:
+            declaration.glued = glued_text(statement);
+            break;
+        case NodeKind::rake:
+        case NodeKind::splay:
+            not_yet(statement, "inclined parts (`rake`, `splay`) are");
+            break;
+        case NodeKind::made:
+            not_yet(statement, "overlays of measured sizes (`made`) are");
+            break;
+        default:
+            refuse(statement, "in the body of a part");
+            break;
+    }
+}
+
+void Instantiation::space(const Pending& pending, const Syntax& line) {
+    const Syntax name = line.child(0);
+    const auto found = pending.container->parts.find(name.text());
+    if (found == pending.container->parts.end()) {
+        report(diagnose(Code::unknown_name, name.span(), fmt::format("there is no part `{}`", name.text())));
+        return;
+    }
+    const PartDeclaration& declaration = out_.declarations[found->second];
+    const std::optional<Axis> axis = axis_from(line.child(1).text());
+    if (!declaration.row || !axis) {
+        report(diagnose(Code::wrong_statement, name.span(), fmt::format("`{}` is not a row", name.text()))
+                   .label(declaration.where, "declared here, without a count")
+                   .hint(fmt::format("write `part {}[9] ...`, or `part {}[fit] ...` for as many as fit",
+                                     name.text(), name.text())));
+        return;
+    }
+    Scope& outer = *pending.container->scope;
+    Row row;
+    row.syntax = line;
+    row.declaration = found->second;
+    row.axis = *axis;
+    row.gap = new_unknowns(2);
+    row.ends = Unknown{static_cast<std::uint32_t>(row.gap) + 1};
+    Scope& scope = new_scope(&outer, nullptr);
+    row.scope = &scope;
+    const auto unknown_name = [&](std::string_view word, Unknown unknown) {
+        scope.define(word,
+                     {name, &scope, name.span(), false, Definition::State::done, Linear{0, {{unknown, 1}}}});
+    };
+    unknown_name("gap", row.gap);
+    unknown_name("ends", row.ends);
+    const bool counted =
+        !declaration.fit || counts_.contains({declaration.where.file, declaration.where.begin});
+    if (const Syntax block = line.find(NodeKind::block)) {
+        for (const Syntax& statement : block.children()) {
+            if (statement.kind() == NodeKind::broken) continue;
+            if (statement.kind() != NodeKind::equation) {
+                refuse(statement, "in a row: only `gap = ...` and `ends = ...`");
+                continue;
+            }
+            // The gap that a fitted row asks for decides the count; the exact gap then follows from it.
+            const bool wanted = declaration.fit && statement.child(0).text() == "gap";
+            row.wanted_gap = row.wanted_gap || wanted;
+            if (!wanted && counted) equation(statement, scope);
+        }
+    }
+    const std::optional<Linear> from = evaluator_.linear_length(line.child(2), outer);
+    const std::optional<Linear> to = evaluator_.linear_length(line.child(3), outer);
+    if (from && to && counted) row_equations(row, *from, *to);
+    out_.rows.push_back(row);
+}
+
+// from -> ends -> part -> gap -> part ... -> ends -> to, and every part as large as the first.
+void Instantiation::row_equations(const Row& row, const Linear& from, const Linear& to) {
+    const PartDeclaration& declaration = out_.declarations[row.declaration];
+    const Face near = face_of(row.axis, false);
+    const Face far = face_of(row.axis, true);
+    const Span where = row.syntax.span();
+    const Linear gap{0, {{row.gap, 1}}};
+    const Linear ends{0, {{row.ends, 1}}};
+    const std::size_t copies = declaration.copies();
+    std::optional<std::size_t> earlier;
+    for (std::size_t place = 0; place < declaration.instances.size(); place += copies) {
+        const std::size_t part = declaration.instances[place];
+        const Linear start = out_.face(part, near);
+        if (!earlier) {
+            out_.equations.push_back({start - from - ends, where});
+        } else {
+            out_.equations.push_back({start - out_.face(*earlier, far) - gap, where});
+            const Linear size = out_.face(part, far) - start;
+            const Linear first_size = out_.face(declaration.instances.front(), far) -
+                                      out_.face(declaration.instances.front(), near);
+            out_.equations.push_back({size - first_size, where});
+        }
+        earlier = part;
+    }
+    if (earlier) out_.equations.push_back({to - out_.face(*earlier, far) - ends, where});
+}
+
+std::vector<PartPattern> Instantiation::members(const Pending& pending, const Syntax& side) {
+    std::vector<PartPattern> result;
+    for (const Syntax& reference : side.children()) {
+        if (auto pattern = pending.references->pattern(reference, *pending.container->scope, evaluator_)) {
+            result.push_back(*pattern);
+        }
+    }
+    return result;
+}
+
+void Instantiation::join(const Pending& pending, const Syntax& line) {
+    JoinStatement statement;
+    statement.syntax = line;
+    statement.fastening = line.kind() == NodeKind::fasten;
+    const std::vector<Syntax> sides = line.all(NodeKind::of_member);
+    statement.first = members(pending, sides[0]);
+    statement.second = members(pending, sides[1]);
+    statement.call = line.find(NodeKind::call);
+    statement.scope = pending.container->scope;
+    if (!statement.first.empty() && !statement.second.empty()) out_.joins.push_back(std::move(statement));
+}
+
+void Instantiation::load(const Pending& pending, const Syntax& line) {
+    const std::optional<Quantity> force = evaluator_.quantity(line.child(0), *pending.container->scope);
+    auto pattern = pending.references->pattern(line.child(1), *pending.container->scope, evaluator_);
+    if (!force || !pattern) return;
+    const bool weight = force->dimension == Dimension::of(Base::force);
+    if (!weight || !pattern->face) {
+        report(diagnose(
+            Code::bad_argument, line.child(weight ? 1 : 0).span(),
+            weight ? "a load is put on a face, as in `seat.top`" : "a load is a force, as in `150 lbf`"));
+        return;
+    }
+    const Syntax place = line.child(2);
+    out_.loads.push_back({*force, *pattern, place ? std::string(place.text()) : "middle", line.span()});
+}
+
+void Instantiation::finish(const Syntax& line, Scope& scope) {
+    const Syntax coats = line.child(1);
+    constexpr long most_coats = 50;
+    const std::optional<long> count = coats ? evaluator_.whole_number(coats, scope, 1, most_coats) : 1;
+    if (count) out_.finishes.emplace_back(std::string(line.child(0).text()), *count);
+}
+
+}  // namespace rodwright

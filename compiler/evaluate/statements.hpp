@@ -1,0 +1,155 @@
+// What evaluation makes of a design: its parts with a number for every unknown face, and its lines with
+// values. Placement solves the equations; the graph is built from the rest.
+#pragma once
+
+#include <array>
+#include <deque>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "compiler/evaluate/evaluator.hpp"
+#include "compiler/evaluate/linear.hpp"
+#include "compiler/evaluate/scope.hpp"
+#include "compiler/graph/geometry.hpp"
+#include "compiler/quantity/format.hpp"
+
+namespace rodwright {
+
+// -1: the part is not handed along that axis, or a reference does not say; 0 the written (left, front,
+// bottom) copy; 1 its mirror image.
+using Hands = std::array<std::int8_t, 3>;
+inline constexpr Hands no_hands = {-1, -1, -1};
+
+// An envelope with parts in it: the piece, or a placed assembly.
+struct Container {
+    std::string name;  // "" for the piece, "till" or "chest/till" for an assembly
+    Container* parent = nullptr;
+    Unknown first{};  // six unknowns, in the order of Face; the piece's near faces are zero
+    Scope* scope = nullptr;
+    std::map<std::string, std::size_t, std::less<>> parts;  // index in Statements::declarations
+    std::map<std::string, Container*, std::less<>> assemblies;
+    Span where;
+};
+
+struct PartDeclaration {
+    std::string name;
+    Syntax syntax;
+    Container* container = nullptr;
+    std::array<bool, 3> handed{};
+    bool row = false;
+    long count = 1;
+    bool fit = false;  // the count is the unknown
+    std::string wood;
+    std::optional<Axis> grain;
+    std::optional<Axis> thick;
+    std::optional<std::string> glued;
+    std::vector<std::size_t> instances;  // row by row; in each the copies, near hands first
+    Span where;
+
+    std::size_t copies() const;  // in one row place: 1, 2, 4 or 8
+};
+
+struct Instance {
+    std::string name;
+    std::size_t declaration = 0;
+    Hands hands = no_hands;
+    long row = 0;            // from one; 0 where the part is not a row
+    std::size_t master = 0;  // the instance that was written: this one, or the one it mirrors
+    Unknown first{};         // six unknowns of a master, in the order of Face
+    Scope* scope = nullptr;  // of a master: where its body is evaluated
+};
+
+// What a row may leave unknown. Rows are laid out for the written copies.
+struct Row {
+    Syntax syntax;
+    std::size_t declaration = 0;
+    Axis axis{};
+    Unknown gap{};
+    Unknown ends{};
+    Scope* scope = nullptr;
+    bool wanted_gap = false;
+};
+
+struct Equation {
+    LinearEquation sum;  // is zero
+    Span where;
+};
+
+// A reference to a part, with what it leaves open.
+struct PartPattern {
+    std::size_t declaration = 0;
+    Hands hands = no_hands;
+    std::optional<long> row;
+    std::optional<Face> face;
+    Span where;
+};
+
+struct JoinStatement {
+    Syntax syntax;
+    bool fastening = false;
+    std::vector<PartPattern> first;
+    std::vector<PartPattern> second;
+    Syntax call;  // a call node
+    Scope* scope = nullptr;
+};
+
+struct ShapeStatement {
+    Syntax syntax;  // an apply node
+    std::size_t instance = 0;
+    Scope* scope = nullptr;
+};
+
+struct LoadStatement {
+    Quantity force;
+    PartPattern part;
+    std::string place;
+    Span where;
+};
+
+struct WoodStatement {
+    std::string name;
+    std::string species;
+    std::string cut;
+    Span where;
+    Span species_span;
+};
+
+// A reference took one copy for all of them; placement checks that they agree.
+struct AssumedSame {
+    std::vector<Linear> values;
+    Syntax at;
+};
+
+struct Statements {
+    std::string name;
+    LengthStyle style;
+    std::deque<Scope> scopes;
+    std::deque<std::unique_ptr<References>> references;  // what the scopes look up faces with
+    std::deque<Container> containers;                    // the piece first
+    std::vector<PartDeclaration> declarations;
+    std::vector<Instance> instances;
+    std::vector<Equation> equations;
+    std::vector<Row> rows;
+    std::vector<JoinStatement> joins;
+    std::vector<ShapeStatement> shapes;
+    std::vector<LoadStatement> loads;
+    std::vector<WoodStatement> woods;
+    std::vector<std::pair<std::string, long>> finishes;
+    std::vector<std::pair<Syntax, Scope*>> requirements;
+    std::vector<std::pair<std::string, Syntax>> params;
+    std::vector<AssumedSame> assumptions;
+    std::size_t unknowns = 0;
+
+    // The coordinate of a face, the extent along an axis, as linear in the unknowns.
+    Linear face(const Container& container, Face face) const;
+    Linear face(std::size_t instance, Face face) const;
+};
+
+// The rows whose count is to be found, by place in the text, and what has been found so far.
+using RowCounts = std::map<std::pair<FileId, std::uint32_t>, long>;
+
+}  // namespace rodwright

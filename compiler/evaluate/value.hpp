@@ -1,0 +1,53 @@
+// What an expression can be worth.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "compiler/evaluate/linear.hpp"
+#include "compiler/graph/geometry.hpp"
+#include "compiler/quantity/quantity.hpp"
+
+namespace rodwright {
+
+struct Nothing {  // `none`
+    friend bool operator==(const Nothing&, const Nothing&) = default;
+};
+
+// A bare word that names nothing: `slide = width`.
+struct Word {
+    std::string text;
+    friend bool operator==(const Word&, const Word&) = default;
+};
+
+struct Text {
+    std::string text;
+    friend bool operator==(const Text&, const Text&) = default;
+};
+
+// `(a, b)` or `(a, b, c)`.
+struct PointValue {
+    std::vector<Rational> at;
+};
+
+struct ProfileValue {
+    std::vector<Point2> corners;
+};
+
+// `box(...)`, `cylinder(...)`, `prism(...)`: sizes as given, not yet placed in a frame.
+struct BodyValue {
+    BodyForm form{};
+    Rational size_u;
+    Rational size_v;
+    Rational length;
+    std::vector<Point2> profile;
+};
+
+using Value = std::variant<Nothing, Quantity, Linear, bool, Word, Text, PointValue, ProfileValue, BodyValue>;
+
+// "a length", "a word", "yes or no": for messages.
+std::string describe(const Value& value);
+
+}  // namespace rodwright

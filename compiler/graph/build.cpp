@@ -1,0 +1,108 @@
+#include "compiler/graph/build.hpp"
+
+#include <fmt/format.h>
+
+#include "compiler/evaluate/part_references.hpp"
+#include "compiler/graph/draft.hpp"
+
+namespace rodwright {
+
+namespace {
+
+void add_wood(const WoodStatement& statement, const WoodTable& table, Evaluator& evaluator, Piece& piece) {
+    const WoodSpecies* species = table.find(statement.species);
+    if (species == nullptr) {
+        Diagnostic diagnostic = diagnose(Code::unknown_wood, statement.species_span,
+                                         fmt::format("there is no wood `{}`", statement.species));
+        const std::string near = nearest_name(statement.species, table.keys());
+        diagnostic.help =
+            near.empty() ? "`rodwright list woods` lists them" : fmt::format("did you mean `{}`?", near);
+        evaluator.report(std::move(diagnostic));
+        return;
+    }
+    piece.woods.push_back({statement.name, statement.species, species->common, statement.cut,
+                           species->density, species->colour, species->sheet});
+}
+
+void check_part_woods(const Statements& statements, Evaluator& evaluator) {
+    for (const PartDeclaration& declaration : statements.declarations) {
+        if (declaration.wood.empty()) continue;
+        std::vector<std::string> names;
+        for (const WoodStatement& wood : statements.woods) names.push_back(wood.name);
+        if (std::find(names.begin(), names.end(), declaration.wood) != names.end()) continue;
+        const Syntax of = declaration.syntax.find(NodeKind::of);
+        Diagnostic diagnostic = diagnose(Code::unknown_wood, of.child(0).span(),
+                                         fmt::format("the piece has no wood `{}`", declaration.wood));
+        const std::string near = nearest_name(declaration.wood, names);
+        diagnostic.help = near.empty() ? fmt::format("name it: `wood {} = white_oak`", declaration.wood)
+                                       : fmt::format("did you mean `{}`?", near);
+        evaluator.report(std::move(diagnostic));
+    }
+}
+
+void add_assemblies(const Statements& statements, const Places& places, Piece& piece) {
+    for (std::size_t i = 1; i < statements.containers.size(); ++i) {
+        const Container& container = statements.containers[i];
+        Assembly assembly{container.name, AssemblyId::none, places.containers[i]};
+        for (std::size_t j = 1; j < i; ++j) {
+            if (&statements.containers[j] == container.parent)
+                assembly.parent = static_cast<AssemblyId>(j - 1);
+        }
+        piece.assemblies.push_back(std::move(assembly));
+    }
+}
+
+void add_loads(const Statements& statements, Piece& piece) {
+    for (const LoadStatement& load : statements.loads) {
+        for (const std::size_t part : matching(statements, load.part)) {
+            piece.loads.push_back(
+                {load.force, static_cast<PartId>(part), *load.part.face, load.place, load.where});
+        }
+    }
+}
+
+void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece) {
+    for (const auto& [name, param] : statements.params) {
+        Definition* definition = statements.containers.front().scope->find(name);
+        if (definition == nullptr) continue;
+        const std::optional<Value> value = evaluator.value_of(*definition, name, param.span());
+        if (const auto* quantity = value ? std::get_if<Quantity>(&*value) : nullptr) {
+            piece.params.emplace_back(name, *quantity);
+        }
+    }
+}
+
+}  // namespace
+
+std::optional<Piece> build_piece(const Statements& statements, const Places& places, const WoodTable& woods,
+                                 Design& design, Evaluator& evaluator) {
+    Piece piece;
+    piece.name = statements.name;
+    piece.style = statements.style;
+    if (!places.containers.empty()) piece.box = places.containers.front();
+    for (const WoodStatement& wood : statements.woods) add_wood(wood, woods, evaluator, piece);
+    check_part_woods(statements, evaluator);
+    Draft draft{statements, places, design, evaluator, {}, {}, {}, {}, 0};
+    draft_parts(draft);
+    draft_shapes(draft);
+    draft_joins(draft);
+    if (!evaluator.diagnostics().ok()) return std::nullopt;
+    make_kinds(draft, piece);
+    piece.joint_kinds = std::move(draft.joint_kinds);
+    piece.joints = std::move(draft.joints);
+    add_assemblies(statements, places, piece);
+    add_loads(statements, piece);
+    for (const auto& [name, coats] : statements.finishes)
+        piece.finishes.push_back({name, static_cast<int>(coats)});
+    add_params(statements, evaluator, piece);
+    return piece;
+}
+
+const Wood* Piece::find_wood(const std::string& wood_name) const {
+    for (const Wood& wood : woods) {
+        if (wood.name == wood_name) return &wood;
+    }
+    return nullptr;
+}
+
+}  // namespace rodwright

@@ -1,0 +1,247 @@
+#include "compiler/graph/definition_scope.hpp"
+
+#include <fmt/format.h>
+
+#include "compiler/evaluate/active.hpp"
+
+namespace rodwright {
+
+const MemberView* MemberReferences::find(std::string_view role) const {
+    const std::optional<std::size_t> found = index(role);
+    return found ? &members_[*found] : nullptr;
+}
+
+std::optional<std::size_t> MemberReferences::index(std::string_view role) const {
+    for (std::size_t i = 0; i < members_.size(); ++i) {
+        if (members_[i].role == role) return i;
+    }
+    return std::nullopt;
+}
+
+std::optional<Value> MemberReferences::own(std::string_view name, const Syntax&, Evaluator&) {
+    if (scope_.find(name) != nullptr) return std::nullopt;
+    return Word{std::string(name)};
+}
+
+std::optional<Value> MemberReferences::member(const Syntax& at, Scope&, Evaluator& evaluator) {
+    const Syntax base = at.child(0);
+    const MemberView* member = base.kind() == NodeKind::name ? find(base.text()) : nullptr;
+    if (member == nullptr) {
+        evaluator.report(
+            diagnose(Code::unknown_name, base.span(), fmt::format("`{}` is no member here", base.text())));
+        return std::nullopt;
+    }
+    const Syntax size = at.child(1);
+    std::vector<std::string> known;
+    for (const auto& [name, value] : member->sizes) {
+        if (name == size.text()) return Quantity::length(value);
+        known.emplace_back(name);
+    }
+    Diagnostic diagnostic =
+        diagnose(Code::unknown_name, size.span(), fmt::format("a member has no `{}`", size.text()));
+    const std::string near = nearest_name(size.text(), known);
+    if (!near.empty()) diagnostic.help = fmt::format("did you mean `{}`?", near);
+    evaluator.report(std::move(diagnostic));
+    return std::nullopt;
+}
+
+std::vector<Syntax> parameters_of(const Syntax& definition) {
+    std::vector<Syntax> result;
+    for (const Syntax& statement : definition.find(NodeKind::block).all(NodeKind::equation)) {
+        if (statement.child(0).kind() == NodeKind::name) result.push_back(statement);
+    }
+    return result;
+}
+
+namespace {
+
+struct Argument {
+    Syntax parameter;  // an equation node; empty where there is none
+    Syntax value;
+};
+
+Syntax find_parameter(const std::vector<Syntax>& parameters, std::string_view name) {
+    for (const Syntax& parameter : parameters) {
+        if (parameter.child(0).text() == name) return parameter;
+    }
+    return {};
+}
+
+void report_no_parameter(const DefinitionCall& call, const Syntax& argument,
+                         const std::vector<Syntax>& parameters, std::string_view name, Evaluator& evaluator) {
+    std::vector<std::string> names;
+    for (const Syntax& parameter : parameters) names.emplace_back(parameter.child(0).text());
+    const std::string_view definition = call.definition.child(0).text();
+    Diagnostic diagnostic =
+        diagnose(Code::bad_argument, argument.span(),
+                 name.empty() ? fmt::format("`{}` takes only {} values", definition, names.size())
+                              : fmt::format("`{}` has no `{}`", definition, name));
+    const std::string near = nearest_name(name, names);
+    diagnostic.help = near.empty() ? fmt::format("its values are {}", fmt::join(names, ", "))
+                                   : fmt::format("did you mean `{}`?", near);
+    evaluator.report(std::move(diagnostic));
+}
+
+// Pairs the arguments of a call with parameters.
+std::optional<std::vector<Argument>> pair_arguments(const DefinitionCall& call, Evaluator& evaluator) {
+    const std::vector<Syntax> parameters = parameters_of(call.definition);
+    std::vector<Argument> result;
+    std::size_t position = 0;
+    bool good = true;
+    for (const Syntax& argument : call.call.all(NodeKind::argument)) {
+        const bool named = static_cast<bool>(argument.child(1));
+        const std::string_view name = named ? argument.child(0).text() : std::string_view();
+        Syntax parameter = named ? find_parameter(parameters, name) : Syntax{};
+        if (!named && position < parameters.size()) parameter = parameters[position++];
+        if (!parameter) {
+            report_no_parameter(call, argument, parameters, name, evaluator);
+            good = false;
+            continue;
+        }
+        result.push_back({parameter, argument.child(named ? 1 : 0)});
+    }
+    if (!good) return std::nullopt;
+    return result;
+}
+
+// A bare word is meant as a word where the parameter's default is one, or where the name means nothing.
+std::optional<Value> argument_value(const Argument& argument, const Scope& inside, Scope& caller,
+                                    Evaluator& evaluator) {
+    if (argument.value.kind() != NodeKind::name) return evaluator.evaluate(argument.value, caller);
+    const std::string_view name = argument.value.text();
+    const Syntax otherwise = argument.parameter.child(1);
+    const bool wants_word = otherwise.kind() == NodeKind::name && !inside.here().contains(otherwise.text());
+    if (wants_word) return Word{std::string(name)};
+    if (References* references = caller.references()) {
+        if (auto own = references->own(name, argument.value, evaluator)) return own;
+    }
+    if (caller.find(name) == nullptr) return Word{std::string(name)};
+    return evaluator.evaluate(argument.value, caller);
+}
+
+// The defaults of a definition before anything is given, to see of what kind each is. What cannot be
+// evaluated without the arguments has no kind; that is no error.
+class Defaults {
+  public:
+    Defaults(const DefinitionCall& call, const Evaluator& evaluator)
+        : evaluator_(unseen_, evaluator), references_(call.members, scope_), scope_(nullptr, &references_) {
+        for (const Syntax& statement : call.definition.find(NodeKind::block).children()) {
+            define_name(statement, scope_, evaluator_, true);
+        }
+    }
+
+    std::optional<Quantity> quantity(std::string_view name, Span at) {
+        Definition* definition = scope_.find_here(name);
+        if (definition == nullptr) return std::nullopt;
+        const std::optional<Value> value = evaluator_.value_of(*definition, name, at);
+        const auto* quantity = value ? std::get_if<Quantity>(&*value) : nullptr;
+        return quantity == nullptr ? std::nullopt : std::optional<Quantity>(*quantity);
+    }
+
+  private:
+    Diagnostics unseen_;
+    Evaluator evaluator_;
+    MemberReferences references_;
+    Scope scope_;
+};
+
+// An argument of another kind than the default is a slip of the design, not of the definition.
+bool fits_default(const Argument& argument, const Value& value, Defaults& defaults, Evaluator& evaluator) {
+    const auto* given = std::get_if<Quantity>(&value);
+    const std::string_view name = argument.parameter.child(0).text();
+    if (given == nullptr || (given->value == 0 && given->is_number())) return true;
+    const std::optional<Quantity> expected = defaults.quantity(name, argument.value.span());
+    if (!expected || given->dimension == expected->dimension) return true;
+    evaluator.report(
+        diagnose(Code::dimension_mismatch, argument.value.span(),
+                 fmt::format("`{}` is {}, not {}", name, describe(Value(*expected)), describe(value))));
+    return false;
+}
+
+bool all_given(const DefinitionCall& call, Scope& scope, Evaluator& evaluator) {
+    bool good = true;
+    const std::string_view name = call.definition.child(0).text();
+    for (const Syntax& parameter : parameters_of(call.definition)) {
+        const Definition* definition = scope.find_here(parameter.child(0).text());
+        const bool waiting = definition->state == Definition::State::waiting;
+        if (!waiting || definition->expression.kind() != NodeKind::given) continue;
+        evaluator.report(diagnose(Code::bad_argument, call.call.span(),
+                                  fmt::format("`{}` needs `{}`", name, parameter.child(0).text()))
+                             .hint(fmt::format("write `{}({} = ...)`", name, parameter.child(0).text())));
+        good = false;
+    }
+    return good;
+}
+
+}  // namespace
+
+bool bind_arguments(const DefinitionCall& call, Scope& scope, Evaluator& evaluator) {
+    const std::optional<std::vector<Argument>> arguments = pair_arguments(call, evaluator);
+    if (!arguments) return false;
+    bool good = true;
+    std::optional<Defaults> defaults;
+    for (const Argument& argument : *arguments) {
+        if (!defaults) defaults.emplace(call, evaluator);
+        std::optional<Value> value = argument_value(argument, scope, *call.scope, evaluator);
+        good = good && value && fits_default(argument, *value, *defaults, evaluator);
+        const Syntax name = argument.parameter.child(0);
+        scope.replace(name.text(), {argument.value, call.scope, name.span(), true, Definition::State::done,
+                                    std::move(value)});
+    }
+    return good && all_given(call, scope, evaluator);
+}
+
+namespace {
+
+std::string shown(const Value& value, const LengthStyle& style) {
+    if (const auto* quantity = std::get_if<Quantity>(&value)) return format_quantity(*quantity, style);
+    if (const auto* word = std::get_if<Word>(&value)) return word->text;
+    if (const auto* text = std::get_if<Text>(&value)) return text->text;
+    if (const bool* yes = std::get_if<bool>(&value)) return *yes ? "yes" : "no";
+    return "none";
+}
+
+std::optional<std::string> fill_one(std::string_view inside, const Syntax& at, Scope& scope,
+                                    const MemberReferences& members, const LengthStyle& style,
+                                    Evaluator& evaluator) {
+    const std::size_t dot = inside.find('.');
+    if (const MemberView* member = members.find(inside.substr(0, dot))) {
+        if (dot == std::string_view::npos) return member->part;
+        for (const auto& [name, value] : member->sizes) {
+            if (name == inside.substr(dot + 1)) return format_length(value, style);
+        }
+        return std::nullopt;
+    }
+    Definition* definition = scope.find(inside);
+    if (definition == nullptr) return std::nullopt;
+    const std::optional<Value> value = evaluator.value_of(*definition, inside, at.span());
+    return value ? shown(*value, style) : std::string();
+}
+
+}  // namespace
+
+std::string fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
+                      const LengthStyle& style, Evaluator& evaluator) {
+    const std::string text = unquoted(string);
+    std::string result;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t open = text.find('{', at);
+        const std::size_t close = open == std::string::npos ? open : text.find('}', open);
+        if (close == std::string::npos) break;
+        result.append(text, at, open - at);
+        const std::string inside = text.substr(open + 1, close - open - 1);
+        const std::optional<std::string> filled = fill_one(inside, string, scope, members, style, evaluator);
+        if (!filled) {
+            evaluator.report(diagnose(Code::unknown_name, string.span(),
+                                      fmt::format("`{{{}}}` in this text names nothing", inside))
+                                 .hint("braces hold a parameter, a let, a member or a member's size"));
+            return text;
+        }
+        result += *filled;
+        at = close + 1;
+    }
+    return result.append(text, at, std::string::npos);
+}
+
+}  // namespace rodwright

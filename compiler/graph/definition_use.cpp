@@ -1,0 +1,193 @@
+#include "compiler/graph/definition_use.hpp"
+
+#include <fmt/format.h>
+
+#include "compiler/evaluate/active.hpp"
+#include "compiler/graph/definition_bodies.hpp"
+#include "compiler/graph/definition_scope.hpp"
+#include "compiler/graph/definition_steps.hpp"
+
+namespace rodwright {
+
+namespace {
+
+class DefinitionUse {
+  public:
+    DefinitionUse(const DefinitionCall& call, const LengthStyle& style, Evaluator& evaluator)
+        : call_(call),
+          style_(style),
+          evaluator_(evaluator),
+          references_(call.members, scope_),
+          scope_(nullptr, &references_) {}
+
+    std::optional<DefinitionResult> run() {
+        const std::vector<Syntax> written = call_.definition.find(NodeKind::block).children();
+        std::vector<Syntax> rest;
+        for (const Syntax& statement : written) {
+            if (!define_name(statement, scope_, evaluator_, true)) rest.push_back(statement);
+        }
+        if (!bind_arguments(call_, scope_, evaluator_)) return std::nullopt;
+        result_.work.definition = call_.definition.child(0).text();
+        result_.work.defined_at = call_.definition.child(0).span();
+        for (const Syntax& statement : active_statements(rest, scope_, evaluator_, true)) one(statement);
+        numbers(written);
+        return std::move(result_);
+    }
+
+  private:
+    const DefinitionCall& call_;
+    const LengthStyle& style_;
+    Evaluator& evaluator_;
+    MemberReferences references_;
+    Scope scope_;
+    DefinitionResult result_;
+
+    void one(const Syntax& statement) {
+        switch (statement.kind()) {
+            case NodeKind::doc:
+                result_.work.doc = unquoted(statement.child(0));
+                break;
+            case NodeKind::extend:
+                extend(statement);
+                break;
+            case NodeKind::trim:
+                bodies(statement, FeatureOp::trim);
+                break;
+            case NodeKind::leave:
+                bodies(statement, FeatureOp::leave);
+                break;
+            case NodeKind::remove:
+                bodies(statement, FeatureOp::remove);
+                break;
+            case NodeKind::blend:
+                ease(statement, FeatureOp::blend);
+                break;
+            case NodeKind::bevel:
+                ease(statement, FeatureOp::bevel);
+                break;
+            case NodeKind::slides:
+                result_.slides = direction(statement.child(0), form(), scope_, evaluator_);
+                break;
+            case NodeKind::glue:
+                for (const Syntax& word : statement.children()) result_.glue.emplace_back(word.text());
+                break;
+            case NodeKind::check:
+                check(statement);
+                break;
+            case NodeKind::needs:
+                result_.work.needs.push_back(tool_need(statement, scope_, evaluator_));
+                break;
+            case NodeKind::supply:
+                if (auto supplied = supply(statement, text_maker()))
+                    result_.work.supplies.push_back(*supplied);
+                break;
+            case NodeKind::step:
+                result_.work.steps.push_back(step(statement, text_maker()));
+                break;
+            case NodeKind::require:
+                break;
+            default:
+                evaluator_.report(
+                    diagnose(Code::wrong_statement, statement.span(),
+                             fmt::format("`{}` has no meaning in a {}", kind_word(statement.kind()),
+                                         kind_word(call_.definition.kind()))));
+                break;
+        }
+    }
+
+    MemberForm form() const { return call_.members.front().form; }
+    TextMaker text_maker() { return {scope_, references_, style_, evaluator_}; }
+
+    std::optional<std::size_t> member(const Syntax& name) {
+        const std::optional<std::size_t> found = references_.index(name.text());
+        if (!found) {
+            evaluator_.report(diagnose(Code::unknown_name, name.span(),
+                                       fmt::format("`{}` is no member here", name.text())));
+        }
+        return found;
+    }
+
+    void extend(const Syntax& statement) {
+        const std::optional<std::size_t> which = member(statement.child(0));
+        const std::optional<Rational> by = evaluator_.length(statement.child(1), scope_);
+        if (which && by) result_.extends.push_back({*which, *by});
+    }
+
+    void bodies(const Syntax& statement, FeatureOp op) {
+        const std::optional<std::size_t> which = member(statement.child(0));
+        if (!which) return;
+        for (Body& body : definition_bodies(statement.child(1), form(), scope_, evaluator_)) {
+            result_.features.push_back({*which, op, std::move(body), 0});
+        }
+    }
+
+    void ease(const Syntax& statement, FeatureOp op) {
+        const std::optional<std::size_t> which = member(statement.child(0));
+        const std::optional<Rational> size = evaluator_.length(statement.child(1), scope_);
+        if (!which || !size) return;
+        if (*size <= 0) {
+            evaluator_.report(
+                diagnose(Code::bad_feature, statement.child(1).span(),
+                         fmt::format("an edge cannot be eased by {}", format_length(*size, style_))));
+            return;
+        }
+        result_.features.push_back({*which, op, {}, *size});
+    }
+
+    void check(const Syntax& statement) {
+        const std::optional<bool> holds = evaluator_.condition(statement.child(0), scope_);
+        if (!holds || *holds) return;
+        Diagnostic diagnostic =
+            diagnose(Code::joint_check, call_.call.span(), text_maker().fill(statement.child(2)));
+        diagnostic.severity = statement.child(1).text() == "error" ? Severity::error : Severity::warning;
+        diagnostic.trace.push_back(
+            {statement.child(0).span(), fmt::format("checked by `{}`", result_.work.definition)});
+        result_.checks.push_back(std::move(diagnostic));
+    }
+
+    // Parameters first, then what is derived from them, as written.
+    void numbers(const std::vector<Syntax>& written) {
+        for (const bool parameters : {true, false}) {
+            for (const Syntax& statement : written) {
+                const bool let = statement.kind() == NodeKind::let;
+                if ((!let && statement.kind() != NodeKind::equation) || let == parameters) continue;
+                const std::string_view name = statement.child(0).text();
+                Definition* definition = scope_.find_here(name);
+                if (definition == nullptr) continue;
+                const auto value = evaluator_.value_of(*definition, name, statement.child(0).span());
+                if (value) number(std::string(name), *value);
+            }
+        }
+    }
+
+    void number(std::string name, const Value& value) {
+        if (const auto* quantity = std::get_if<Quantity>(&value)) {
+            result_.work.numbers.emplace_back(std::move(name), *quantity);
+        } else if (const auto* word = std::get_if<Word>(&value)) {
+            result_.work.words.emplace_back(std::move(name), word->text);
+        } else if (std::holds_alternative<Nothing>(value)) {
+            result_.work.words.emplace_back(std::move(name), "none");
+        }
+    }
+};
+
+}  // namespace
+
+std::optional<DefinitionResult> use_definition(const DefinitionCall& call, const LengthStyle& style,
+                                               Evaluator& evaluator) {
+    // Errors found inside the definition need the way that led there.
+    Diagnostics found;
+    Evaluator inner(found, evaluator);
+    std::optional<DefinitionResult> result = DefinitionUse(call, style, inner).run();
+    for (Diagnostic diagnostic : found.list()) {
+        if (diagnostic.primary.file == call.definition.tree->file() &&
+            diagnostic.primary.file != call.call.span().file) {
+            diagnostic.trace.push_back(
+                {call.call.span(), fmt::format("in `{}`, used here", call.definition.child(0).text())});
+        }
+        evaluator.report(std::move(diagnostic));
+    }
+    return result;
+}
+
+}  // namespace rodwright

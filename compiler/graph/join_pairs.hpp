@@ -1,0 +1,21 @@
+// Which parts a join line means. Private to compiler/graph/.
+#pragma once
+
+#include <vector>
+
+#include "compiler/graph/contact.hpp"
+#include "compiler/graph/draft.hpp"
+
+namespace rodwright {
+
+struct JoinPair {
+    std::size_t first = 0;  // parts of the draft
+    std::size_t second = 0;
+    Contact contact;
+};
+
+// Every copy of the first members with the copy of each second member that it touches. A hand that neither
+// side gives is the one that touches; if several or none do, that is reported with the gap.
+std::vector<JoinPair> join_pairs(const Draft& draft, const JoinStatement& statement);
+
+}  // namespace rodwright

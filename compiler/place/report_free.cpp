@@ -1,0 +1,213 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "compiler/place/report.hpp"
+
+namespace rodwright {
+
+namespace {
+
+// Who an unknown belongs to.
+struct Owner {
+    enum class Kind : std::uint8_t { container, instance, gap, ends };
+    Kind kind{};
+    std::size_t index = 0;
+    Face face{};
+};
+
+std::vector<Owner> owners(const Statements& statements) {
+    std::vector<Owner> result(statements.unknowns);
+    const auto own = [&](Unknown first, Owner::Kind kind, std::size_t index) {
+        for (const Face face : all_faces) {
+            result[static_cast<std::size_t>(first) + static_cast<std::size_t>(face)] = {kind, index, face};
+        }
+    };
+    for (std::size_t i = 0; i < statements.containers.size(); ++i) {
+        own(statements.containers[i].first, Owner::Kind::container, i);
+    }
+    for (std::size_t i = 0; i < statements.instances.size(); ++i) {
+        if (statements.instances[i].master == i) own(statements.instances[i].first, Owner::Kind::instance, i);
+    }
+    for (std::size_t i = 0; i < statements.rows.size(); ++i) {
+        result[static_cast<std::size_t>(statements.rows[i].gap)] = {Owner::Kind::gap, i, {}};
+        result[static_cast<std::size_t>(statements.rows[i].ends)] = {Owner::Kind::ends, i, {}};
+    }
+    return result;
+}
+
+// Something with faces that the maker wrote, for one axis.
+struct Subject {
+    std::string name;
+    Span where;
+    Span body;  // its lines
+    Axis axis{};
+    bool near_free = false;
+    bool far_free = false;
+    std::size_t near_group = 0;
+    std::size_t far_group = 0;
+};
+
+using Key = std::pair<std::size_t, std::size_t>;  // container or declaration (+ offset), axis
+
+class FreeReport {
+  public:
+    FreeReport(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics)
+        : statements_(statements), diagnostics_(diagnostics), owners_(owners(statements)) {
+        for (std::size_t group = 0; group < solution.free_groups.size(); ++group) {
+            for (const Unknown unknown : solution.free_groups[group]) add(unknown, group);
+        }
+    }
+
+    void report() {
+        for (const auto& [key, subject] : subjects_) {
+            if (!has_error(subject.body)) report_subject(subject);
+        }
+        for (const std::size_t row : rows_) report_row(statements_.rows[row]);
+    }
+
+  private:
+    const Statements& statements_;
+    Diagnostics& diagnostics_;
+    std::vector<Owner> owners_;
+    std::map<Key, Subject> subjects_;
+    std::map<std::size_t, std::set<Key>> groups_;
+    std::set<std::size_t> rows_;
+    std::set<std::size_t> reported_groups_;
+
+    void add(Unknown unknown, std::size_t group) {
+        const Owner& owner = owners_[static_cast<std::size_t>(unknown)];
+        if (owner.kind == Owner::Kind::gap || owner.kind == Owner::Kind::ends) {
+            const Row& row = statements_.rows[owner.index];
+            const bool uncounted = statements_.declarations[row.declaration].fit && row.wanted_gap;
+            if (!uncounted || owner.kind == Owner::Kind::ends) rows_.insert(owner.index);
+            return;
+        }
+        const bool container = owner.kind == Owner::Kind::container;
+        // The near faces of the piece are where everything is measured from.
+        if (container && owner.index == 0 && !is_far(owner.face)) return;
+        const std::size_t thing =
+            container ? owner.index
+                      : statements_.containers.size() + statements_.instances[owner.index].declaration;
+        const Key key{thing, static_cast<std::size_t>(axis_of(owner.face))};
+        Subject& subject = subjects_.try_emplace(key, describe(owner)).first->second;
+        (is_far(owner.face) ? subject.far_free : subject.near_free) = true;
+        (is_far(owner.face) ? subject.far_group : subject.near_group) = group;
+        groups_[group].insert(key);
+    }
+
+    Subject describe(const Owner& owner) const {
+        Subject subject;
+        subject.axis = axis_of(owner.face);
+        if (owner.kind == Owner::Kind::container) {
+            const Container& container = statements_.containers[owner.index];
+            subject.name = owner.index == 0 ? "the piece" : fmt::format("`{}`", container.name);
+            subject.where = container.where;
+            subject.body = container.where;
+        } else {
+            const PartDeclaration& part =
+                statements_.declarations[statements_.instances[owner.index].declaration];
+            subject.name = fmt::format("`{}`", part.name);
+            subject.where = part.where;
+            subject.body = part.syntax.span();
+        }
+        return subject;
+    }
+
+    bool has_error(Span body) const {
+        return std::any_of(
+            diagnostics_.list().begin(), diagnostics_.list().end(), [&](const Diagnostic& diagnostic) {
+                return diagnostic.severity == Severity::error && diagnostic.code != Code::no_place &&
+                       diagnostic.primary.file == body.file && diagnostic.primary.begin >= body.begin &&
+                       diagnostic.primary.end <= body.end;
+            });
+    }
+
+    void report_subject(const Subject& subject) {
+        const auto near = face_name(face_of(subject.axis, false));
+        const auto far = face_name(face_of(subject.axis, true));
+        const auto size = axis_name(subject.axis);
+        const std::size_t group = subject.near_free ? subject.near_group : subject.far_group;
+        if (groups_[group].size() > 1) {
+            report_group(group, subject);
+            return;
+        }
+        Diagnostic diagnostic = diagnose(Code::no_place, subject.where, "");
+        if (subject.near_free && subject.far_free && subject.near_group == subject.far_group) {
+            diagnostic.message =
+                fmt::format("{} has no place along `{}`: nothing says where it is", subject.name, size);
+            diagnostic.help = fmt::format("write `{} = ...` or `{} = ...`", near, far);
+        } else if (subject.near_free && subject.far_free) {
+            diagnostic.message =
+                fmt::format("{} has neither a place nor a size along `{}`", subject.name, size);
+            diagnostic.help = fmt::format("write two of `{} = ...`, `{} = ...`, `{} = ...`", near, far, size);
+        } else {
+            const auto missing = subject.near_free ? near : far;
+            const auto known = subject.near_free ? far : near;
+            diagnostic.message =
+                fmt::format("the `{}` of {} has no place: its `{}` is fixed, its size is not", missing,
+                            subject.name, known);
+            diagnostic.help = fmt::format("write `{} = ...` or `{} = ...`", missing, size);
+        }
+        diagnostics_.add(std::move(diagnostic));
+    }
+
+    // Several parts that hang on one another and on nothing that is fixed.
+    void report_group(std::size_t group, const Subject& first) {
+        if (!reported_groups_.insert(group).second) return;
+        const auto axis = axis_name(first.axis);
+        Diagnostic diagnostic =
+            diagnose(Code::no_place, first.where,
+                     fmt::format("{} has no place along `{}`: it is tied only to parts that have none",
+                                 first.name, axis));
+        constexpr std::size_t most_labels = 5;
+        for (const Key& key : groups_[group]) {
+            const Subject& other = subjects_.at(key);
+            if (other.where == first.where || diagnostic.labels.size() >= most_labels) continue;
+            diagnostic.labels.push_back({other.where, fmt::format("{} is tied to it", other.name)});
+        }
+        diagnostic.help =
+            fmt::format("fix one of them, as in `{} = piece.{} + ...`", face_name(face_of(first.axis, false)),
+                        face_name(face_of(first.axis, false)));
+        diagnostics_.add(std::move(diagnostic));
+    }
+
+    void report_row(const Row& row) {
+        if (has_error(row.syntax.span())) return;
+        const PartDeclaration& part = statements_.declarations[row.declaration];
+        diagnostics_.add(
+            diagnose(Code::row_unknowns, row.syntax.span(),
+                     fmt::format("the row of `{}` has more than one unknown", part.name))
+                .label(part.where, "the row")
+                .note("of count, gap, ends and the parts' size, exactly one may be unknown")
+                .hint("give `ends = ...` or `gap = ...` in the row, or the parts' size along it"));
+    }
+};
+
+}  // namespace
+
+void report_free(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics) {
+    FreeReport(statements, solution, diagnostics).report();
+}
+
+void report_sizes(const Statements& statements, const Places& places, Diagnostics& diagnostics) {
+    std::set<std::pair<std::size_t, Axis>> reported;
+    for (std::size_t i = 0; i < statements.instances.size(); ++i) {
+        const Instance& instance = statements.instances[i];
+        if (!places.instance_known[i] || instance.master != i) continue;
+        for (const Axis axis : all_axes) {
+            const Rational size = places.instances[i].size(axis);
+            if (size > 0 || !reported.emplace(instance.declaration, axis).second) continue;
+            diagnostics.add(
+                diagnose(Code::no_size, statements.declarations[instance.declaration].where,
+                         fmt::format("`{}` would be {} along `{}`", instance.name,
+                                     format_length(size, statements.style), axis_name(axis)))
+                    .hint(fmt::format("its `{}` must lie beyond its `{}`", face_name(face_of(axis, true)),
+                                      face_name(face_of(axis, false)))));
+        }
+    }
+}
+
+}  // namespace rodwright
