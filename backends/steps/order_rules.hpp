@@ -49,9 +49,10 @@ struct OrderRules {
     std::vector<OrderRule> rules;
 };
 
-// Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be; a rule that names
-// general work that the file does not have is such a mistake.
-std::optional<OrderRules> read_order_rules(const SourceManager& sources, FileId file, Diagnostics& diagnostics);
+// Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be; a rule that
+// names general work that the file does not have is such a mistake.
+std::optional<OrderRules> read_order_rules(const SourceManager& sources, FileId file,
+                                           Diagnostics& diagnostics);
 
 // Those of stdlib/data/order.yaml as it was built in.
 const OrderRules& embedded_order_rules();

@@ -48,9 +48,9 @@ struct StageNote {
 
 struct StepList {
     std::string title;
-    std::string caution;             // once, before all steps
-    std::vector<StageNote> stages;   // those that have steps, in order
-    std::vector<Step> steps;         // step number = index + 1
+    std::string caution;            // once, before all steps
+    std::vector<StageNote> stages;  // those that have steps, in order
+    std::vector<Step> steps;        // step number = index + 1
 };
 
 // "Mortise and tenon: cut mortise"
@@ -60,8 +60,8 @@ std::string step_parts(const Step& step);
 // "table saw; height 1/4", stop 1-1/8"; empty if the step has no machine
 std::string step_setting(const Step& step);
 
-// Empty, with Code::order_cycle naming the steps, if they wait for each other in a circle. The second form uses
-// the rules that come with the compiler.
+// Empty, with Code::order_cycle naming the steps, if they wait for each other in a circle. The second form
+// uses the rules that come with the compiler.
 std::optional<StepList> make_steps(const Piece& piece, const OrderRules& rules, Diagnostics& diagnostics);
 std::optional<StepList> make_steps(const Piece& piece, Diagnostics& diagnostics);
 

@@ -10,7 +10,9 @@ namespace rodwright {
 class StepsBackend : public Backend {
   public:
     std::string name() const override { return "steps"; }
-    std::string summary() const override { return "the order of work with its reasons, as Markdown and JSON"; }
+    std::string summary() const override {
+        return "the order of work with its reasons, as Markdown and JSON";
+    }
     // Writes steps.md and steps.json.
     void emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
               Diagnostics& diagnostics) const override;

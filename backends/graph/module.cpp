@@ -1,0 +1,3 @@
+#include "backends/graph/graph_backend.hpp"
+
+RODWRIGHT_BACKEND(rodwright::GraphBackend);

@@ -1,0 +1,3 @@
+#include "backends/steps/steps_backend.hpp"
+
+RODWRIGHT_BACKEND(rodwright::StepsBackend);

@@ -1,0 +1,184 @@
+#include "backends/steps/work_items.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "backends/words.hpp"
+
+namespace rodwright {
+namespace {
+
+// Adds work, or its parts to work that is the same already.
+class Collector {
+  public:
+    void add(WorkItem item) {
+        const auto [place, is_new] = by_text_.try_emplace(key(item), items_.size());
+        if (is_new) {
+            items_.push_back(std::move(item));
+        } else {
+            items_[place->second].parts.merge(item.parts);
+        }
+    }
+    std::vector<WorkItem> take() { return std::move(items_); }
+
+  private:
+    static std::string key(const WorkItem& item) {
+        const Step& step = item.step;
+        std::vector<std::string> words = {step.work, step.name,    item.member,
+                                          step.text, step.machine, step.caution};
+        for (const auto& [name, value] : step.settings) words.insert(words.end(), {name, value});
+        return joined(words, std::string_view("\0", 1));
+    }
+
+    std::vector<WorkItem> items_;
+    std::map<std::string, std::size_t> by_text_;
+};
+
+bool is_sheet(const Piece& piece, const Kind& kind) {
+    const auto wood = std::ranges::find(piece.woods, kind.wood, &Wood::name);
+    return wood != piece.woods.end() && wood->sheet;
+}
+
+void add_members(std::set<PartId>& parts, const Piece& piece, const JointKind& kind,
+                 const std::string& role) {
+    for (const JointId id : kind.joints) {
+        for (const JointMember& member : piece[id].members) {
+            if (role.empty() || member.role == role) parts.insert(member.part);
+        }
+    }
+}
+
+std::set<PartId> parts_of_joints(const Piece& piece, bool glued_only) {
+    std::set<PartId> parts;
+    for (const JointKind& kind : piece.joint_kinds) {
+        if (kind.fastening || (glued_only && kind.glue.empty())) continue;
+        add_members(parts, piece, kind, "");
+    }
+    return parts;
+}
+
+template <typename Wanted>
+std::set<PartId> parts_of_kinds(const Piece& piece, Wanted wanted) {
+    std::set<PartId> parts;
+    for (const Kind& kind : piece.kinds) {
+        if (wanted(kind)) parts.insert(kind.parts.begin(), kind.parts.end());
+    }
+    return parts;
+}
+
+std::set<PartId> parts_for(const Piece& piece, AppliesTo applies) {
+    switch (applies) {
+        case AppliesTo::all:
+            return parts_of_kinds(piece, [](const Kind&) { return true; });
+        case AppliesTo::solid:
+            return parts_of_kinds(piece, [&](const Kind& k) { return !is_sheet(piece, k); });
+        case AppliesTo::sheet:
+            return parts_of_kinds(piece, [&](const Kind& k) { return is_sheet(piece, k); });
+        case AppliesTo::glued:
+            return parts_of_kinds(piece, [](const Kind& k) { return k.glued.has_value(); });
+        case AppliesTo::joined:
+            return parts_of_joints(piece, false);
+        case AppliesTo::glue:
+            return parts_of_joints(piece, true);
+        case AppliesTo::finish:
+            return parts_of_kinds(piece, [&](const Kind&) { return !piece.finishes.empty(); });
+    }
+    return {};
+}
+
+std::string finish_words(const Piece& piece) {
+    std::vector<std::string> words;
+    for (const Finish& finish : piece.finishes) {
+        words.push_back(fmt::format("{}, {}", plain_words(finish.name),
+                                    counted(static_cast<std::size_t>(std::max(finish.coats, 0)), "coat")));
+    }
+    return joined(words, "; ");
+}
+
+WorkItem general_item(const Piece& piece, const GeneralStep& general) {
+    static constexpr std::string_view finish_mark = "{finish}";
+    WorkItem item;
+    item.step.stage = general.stage;
+    item.step.name = general.name;
+    item.step.text = general.text;
+    item.step.caution = general.caution;
+    const std::size_t mark = item.step.text.find(finish_mark);
+    if (mark != std::string::npos) item.step.text.replace(mark, finish_mark.size(), finish_words(piece));
+    item.parts = parts_for(piece, general.applies);
+    return item;
+}
+
+// The stage in which a definition's step is done, by its name; what it must come after may make it later.
+Stage usual_stage(const StepTemplate& step, bool of_shape) {
+    if (of_shape) return Stage::shaping;
+    if (step.name == "lay_out") return Stage::lay_out;
+    return step.name == "glue" || step.name == "fasten" ? Stage::assembly : Stage::joinery;
+}
+
+WorkItem template_item(const Work& work, const StepTemplate& source, bool of_shape) {
+    WorkItem item;
+    item.step = {usual_stage(source, of_shape),
+                 work.definition,
+                 source.name,
+                 source.text,
+                 {},
+                 source.machine,
+                 source.settings,
+                 source.test_piece,
+                 source.caution,
+                 {}};
+    item.member = source.member;
+    item.after = source.after;
+    item.where = work.defined_at;
+    return item;
+}
+
+void add_joints(Collector& items, const Piece& piece) {
+    for (const JointKind& kind : piece.joint_kinds) {
+        for (const StepTemplate& source : kind.work.steps) {
+            WorkItem item = template_item(kind.work, source, false);
+            add_members(item.parts, piece, kind, source.member);
+            items.add(std::move(item));
+        }
+    }
+}
+
+void add_shapes(Collector& items, const Piece& piece) {
+    for (const Kind& kind : piece.kinds) {
+        for (const ShapeUse& use : kind.shapes) {
+            for (const StepTemplate& source : use.work.steps) {
+                WorkItem item = template_item(use.work, source, true);
+                item.parts.insert(kind.parts.begin(), kind.parts.end());
+                items.add(std::move(item));
+            }
+        }
+    }
+}
+
+std::vector<StepPart> step_parts_of(const Piece& piece, const std::set<PartId>& parts) {
+    std::map<KindId, std::size_t> counts;
+    for (const PartId part : parts) ++counts[piece[part].kind];
+    std::vector<StepPart> list;
+    for (const auto& [kind, count] : counts)
+        list.push_back({kind, piece[kind].letter, piece[kind].name, count});
+    return list;
+}
+
+}  // namespace
+
+std::vector<WorkItem> collect_work(const Piece& piece, const OrderRules& rules) {
+    Collector collector;
+    for (const GeneralStep& general : rules.steps) {
+        WorkItem item = general_item(piece, general);
+        if (!item.parts.empty()) collector.add(std::move(item));
+    }
+    add_joints(collector, piece);
+    add_shapes(collector, piece);
+    std::vector<WorkItem> items = collector.take();
+    for (WorkItem& item : items) item.step.parts = step_parts_of(piece, item.parts);
+    return items;
+}
+
+}  // namespace rodwright

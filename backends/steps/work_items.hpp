@@ -1,0 +1,24 @@
+// The steps of a piece before they have an order.
+#pragma once
+
+#include <set>
+#include <string>
+#include <vector>
+
+#include "backends/steps/step_list.hpp"
+
+namespace rodwright {
+
+struct WorkItem {
+    Step step;           // without `after`
+    std::string member;  // role whose part is worked on, empty for all
+    std::set<PartId> parts;
+    std::vector<StepAfter> after;  // as the joint or shape's definition says
+    Span where;                    // of the definition
+};
+
+// General work first, then joints, then shapes, each in the order of its source. Work that is the same in
+// every word is one item for all parts that it is done to.
+std::vector<WorkItem> collect_work(const Piece& piece, const OrderRules& rules);
+
+}  // namespace rodwright
