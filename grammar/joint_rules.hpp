@@ -23,8 +23,8 @@ struct extend : seq<key<"extend">, which_member, a_by, value> {};
 struct at_clause : seq<key<"at">, need<"a point `(along, across)`", token<point>>> {};
 struct along_clause : seq<key<"along">, value> {};
 struct repeat : seq<key<"repeat">, value, need<"`every`", key<"every">>, value, an_along, value> {};
-struct body
-    : seq<need<"a form, like `box(1\", 2\", 3\")`", call>, star<sor<at_clause, along_clause, repeat>>> {};
+struct body : seq<need<"a form, like `box(1\", 2\", 3\")`", call>,
+                  star<opt<carry_on>, sor<at_clause, along_clause, repeat>>> {};
 struct leave : seq<key<"leave">, which_member, body> {};
 struct remove : seq<key<"remove">, which_member, body> {};
 struct trim : seq<key<"trim">, which_member, body> {};
@@ -32,7 +32,7 @@ struct blend : seq<key<"blend">, which_member, a_by, value> {};
 struct bevel : seq<key<"bevel">, which_member, a_by, value> {};
 struct slides : seq<key<"slides">, an_along, value> {};
 struct glue : seq<key<"glue">, need<"what is glued", token<word>>, star<opt<comma>, token<word>>> {};
-struct check : seq<key<"check">, condition_value, need<"`else`", key<"else">>,
+struct check : seq<key<"check">, condition_value, opt<carry_on>, need<"`else`", key<"else">>,
                    need<"`warn` or `error`", token<literal<"warn", "error">>>, a_text> {};
 
 struct reach : token<literal<"reach">> {};
@@ -56,6 +56,6 @@ struct after
 struct caution : seq<key<"caution">, a_text> {};
 struct step_clause : sor<using_tool, settings, token<literal<"test_piece">>, after, caution> {};
 struct step : seq<key<"step">, need<"what the step does", token<word>>, opt<step_member>, opt<token<string>>,
-                  star<step_clause>> {};
+                  star<opt<carry_on>, step_clause>> {};
 
 }  // namespace rodwright::rules

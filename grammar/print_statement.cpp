@@ -4,8 +4,8 @@ namespace rodwright {
 namespace {
 
 // How a kind of node is written. `$` is the next child, `*` all that are left with blanks between, `,` and
-// `|` all that are left with that between, `&` all that are left as operands; `[...]` only if a child is
-// left.
+// `|` all that are left with that between, `&` all that are left as operands; `<...>` only if a child is
+// left; `~` a blank that may become a line end.
 std::string_view pattern(NodeKind kind) {
     switch (kind) {
         case NodeKind::use:
@@ -109,7 +109,7 @@ std::string_view pattern(NodeKind kind) {
         case NodeKind::glue:
             return "glue *";
         case NodeKind::check:
-            return "check $ else $ $";
+            return "check $~else $ $";
         case NodeKind::needs:
             return "needs |";
         case NodeKind::tool:
@@ -173,6 +173,9 @@ class Writer {
                 return write_list(" |");
             case '&':
                 return write_operands();
+            case '~':
+                out_.soft_break();
+                return;
             default:
                 out_ << std::string_view(&sign, 1);
         }
@@ -204,12 +207,21 @@ class Writer {
             const bool after_setting = next_ > 0 && tree_.kind(children_[next_ - 1]) == NodeKind::setting;
             if (setting && after_setting) {
                 (out_ << ",").soft_break();
+            } else if (!first && begins_clause()) {
+                (out_ << (after_setting ? " }" : "")).soft_break();
             } else if (!first) {
                 out_ << (after_setting ? " } " : setting ? " { " : row_gap());
             }
             write_child();
         }
         if (!children_.empty() && tree_.kind(children_.back()) == NodeKind::setting) out_ << " }";
+    }
+
+    // A clause before which a step may go on in the next line.
+    bool begins_clause() const {
+        const NodeKind kind = next_kind();
+        return kind == NodeKind::using_tool || kind == NodeKind::after || kind == NodeKind::caution ||
+               kind == NodeKind::repeat || (parent_ == NodeKind::step && kind == NodeKind::word);
     }
 
     std::string_view row_gap() const {

@@ -20,7 +20,7 @@ struct Phrase {
         text += more;
         return *this;
     }
-    // A blank that may become a line end: only behind a comma or a binary operator.
+    // A blank that may become a line end: behind a comma or a binary operator, or before a clause (rod.ebnf).
     Phrase& soft_break() {
         text += ' ';
         breaks.push_back(text.size());

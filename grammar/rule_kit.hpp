@@ -73,7 +73,13 @@ inline bool read_bracket(Input& in) {
     return in.rest().starts_with('(') && take(in, bracket_length(in.rest()));
 }
 
+// The line end before a clause that goes on with the statement.
+inline bool read_carry_on(Input& in) {
+    return take(in, carry_on_length(in.rest()));
+}
+
 struct plain_word : leaf<read_plain_word> {};
+struct carry_on : leaf<read_carry_on> {};
 template <Text... Words>
 struct one_of : leaf<read_one_of<Words...>> {};
 struct whole_bracket : leaf<read_bracket> {};

@@ -70,7 +70,25 @@ std::size_t bracket_length(std::string_view text) {
     return 0;
 }
 
+std::size_t carry_on_length(std::string_view text) {
+    constexpr std::array<std::string_view, 6> words = {"using",   "test_piece", "after",
+                                                       "caution", "repeat",     "else"};
+    const std::size_t line_end = text.starts_with("\r\n") ? 2 : text.starts_with('\n') ? 1 : 0;
+    if (line_end == 0) return 0;
+    const std::size_t begin = std::min(text.find_first_not_of(" \t", line_end), text.size());
+    const std::string_view rest = text.substr(begin);
+    const std::string_view word = rest.substr(0, word_length(rest));
+    if (std::ranges::find(words, word) == words.end()) return 0;
+    const std::size_t next = std::min(rest.find_first_not_of(" \t", word.size()), rest.size());
+    return rest.substr(next).starts_with('=') ? 0 : begin;  // else it is a parameter of that name
+}
+
 static bool ends_statement(std::string_view rest) {
+    if (carry_on_length(rest) > 0) return false;
+    if (rest.front() == '\n' &&
+        rest.substr(std::min(rest.find_first_not_of(" \t\r\n"), rest.size())).starts_with('{')) {
+        return false;  // a block that was moved to the next line
+    }
     return rest.front() == '\n' || rest.front() == ';' || rest.front() == '}' || rest.starts_with("--");
 }
 

@@ -25,6 +25,10 @@ std::size_t opaque_length(std::string_view text, char before);
 // The length of a bracket `(` with all that stands in it, or 0 if it is not closed.
 std::size_t bracket_length(std::string_view text);
 
+// The length of the line end and the blanks that `text` begins with if the statement before goes on behind
+// them: with a clause of a step, with `repeat` or `else`. If it does not: 0.
+std::size_t carry_on_length(std::string_view text);
+
 // The length of the statement that `text` begins with, as far as it can be told from line ends and braces
 // alone, given that reading stopped at `stopped`. Without blanks at its end; at least 1.
 std::size_t statement_length(std::string_view text, std::size_t stopped);
