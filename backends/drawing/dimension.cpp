@@ -1,0 +1,185 @@
+#include "backends/drawing/dimension.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backends/drawing/line_style.hpp"
+#include "backends/drawing/spread.hpp"
+
+namespace rodwright::drawing {
+
+namespace {
+
+constexpr double arrow_length = 2.5;
+constexpr double arrow_half_width = 0.42;
+constexpr double object_gap = 1;               // outline to extension line
+constexpr double past_line = 8 * narrow_line;  // extension past the dimension line, ISO 129-1
+constexpr double text_gap = 0.8;               // line to figure
+constexpr double jog = 3;                      // where an extension line leans over to its figure
+constexpr double stroke_half = 0.9;            // of the oblique stroke
+constexpr double datum_radius = 0.9;
+
+// Points are written for a dimension that runs across; an upright one swaps x and y.
+Point turned(Run run, double along, double away) {
+    return run == Run::across ? Point{along, away} : Point{away, along};
+}
+
+void draw_extension(Sheet& sheet, Run run, double along, double from, double line_at) {
+    const double sign = line_at >= from ? 1 : -1;
+    sheet.line(LineRole::dimension, turned(run, along, from + sign * object_gap),
+               turned(run, along, line_at + sign * past_line));
+}
+
+bool has_fraction(const std::string& text) {
+    const std::vector<TextRun> runs = runs_of(text);
+    return std::any_of(runs.begin(), runs.end(), [](const TextRun& run) { return run.stacked(); });
+}
+
+// Above the line, or left of an upright one: the baseline's distance from the line.
+double baseline_lift(const std::string& text, const Fonts& fonts) {
+    const SetText set = set_text(text, FontFace::regular, dimension_height, fonts);
+    return has_fraction(text) ? set.below + text_gap : text_gap + 0.2;
+}
+
+// Along the dimension: where the line runs, and the middle of the figure.
+struct LineSpan {
+    double low = 0;
+    double high = 0;
+    double figure = 0;
+    bool arrows_inside = true;
+};
+
+LineSpan span_of(double low, double high, double figure_width, Overflow overflow) {
+    LineSpan span{low, high, (low + high) / 2, high - low >= 2.5 * arrow_length};
+    const double reach = span.arrows_inside ? 0 : 2 * arrow_length;
+    span.low -= reach;
+    span.high += reach;
+    if (overflow == Overflow::over || figure_width + 1 <= high - low) return span;
+    const double beyond = arrow_length + figure_width;
+    if (overflow == Overflow::beyond_low) {
+        span.low = std::min(span.low, low - beyond);
+        span.figure = low - beyond + figure_width / 2;
+    } else {
+        span.high = std::max(span.high, high + beyond);
+        span.figure = high + beyond - figure_width / 2;
+    }
+    return span;
+}
+
+void draw_line_and_arrows(Sheet& sheet, Run run, double low, double high, double line_at,
+                          const LineSpan& span) {
+    sheet.line(LineRole::dimension, turned(run, span.low, line_at), turned(run, span.high, line_at));
+    const double outwards = span.arrows_inside ? 1 : -1;
+    draw_arrowhead(sheet, turned(run, low, line_at), turned(run, -outwards, 0));
+    draw_arrowhead(sheet, turned(run, high, line_at), turned(run, outwards, 0));
+}
+
+std::vector<double> places_of(const RunningDimension& dimension, const Fonts& fonts) {
+    std::vector<double> wanted;
+    for (const Station& station : dimension.stations) wanted.push_back(station.at);
+    return spread(wanted, figure_pitch(dimension.stations, fonts), dimension.low, dimension.high);
+}
+
+void draw_station(Sheet& sheet, const RunningDimension& dimension, const Station& station, double figure_at) {
+    const Run run = dimension.run;
+    const double sign = dimension.line_at >= dimension.outline ? 1 : -1;
+    const double knee = dimension.line_at + sign * 1;
+    sheet.polyline(LineRole::dimension,
+                   {turned(run, station.at, dimension.outline + sign * object_gap),
+                    turned(run, station.at, knee), turned(run, figure_at, knee + sign * jog)});
+    sheet.line(LineRole::dimension, turned(run, station.at - stroke_half, dimension.line_at - stroke_half),
+               turned(run, station.at + stroke_half, dimension.line_at + stroke_half));
+}
+
+void draw_figure(Sheet& sheet, const RunningDimension& dimension, const std::string& text, double figure_at,
+                 const Fonts& fonts) {
+    const SetText set = set_text(text, FontFace::regular, dimension_height, fonts);
+    const double middle = (set.above - set.below) / 2;
+    const double beyond = 1 + jog + text_gap;
+    if (dimension.run == Run::across) {
+        sheet.text({text,
+                    FontFace::regular,
+                    dimension_height,
+                    {figure_at + middle, dimension.line_at - beyond},
+                    Align::right,
+                    true});
+    } else {
+        sheet.text({text,
+                    FontFace::regular,
+                    dimension_height,
+                    {dimension.line_at + beyond, figure_at - middle},
+                    Align::left,
+                    false});
+    }
+}
+
+}  // namespace
+
+void draw_arrowhead(Sheet& sheet, Point tip, Point direction) {
+    const Point back = tip - direction * arrow_length;
+    const Point side = Point{-direction.y, direction.x} * arrow_half_width;
+    sheet.fill(black, {tip, back + side, back - side});
+}
+
+void draw_dimension(Sheet& sheet, const LengthDimension& dimension, const Fonts& fonts) {
+    const Run run = dimension.run;
+    const bool across = run == Run::across;
+    const double from = across ? dimension.from.x : dimension.from.y;
+    const double to = across ? dimension.to.x : dimension.to.y;
+    draw_extension(sheet, run, from, across ? dimension.from.y : dimension.from.x, dimension.line_at);
+    draw_extension(sheet, run, to, across ? dimension.to.y : dimension.to.x, dimension.line_at);
+    const double low = std::min(from, to);
+    const double high = std::max(from, to);
+    const double width = text_width(dimension.text, FontFace::regular, dimension_height, fonts);
+    const LineSpan span = span_of(low, high, width, dimension.overflow);
+    draw_line_and_arrows(sheet, run, low, high, dimension.line_at, span);
+    const double lift = baseline_lift(dimension.text, fonts);
+    const Point at = turned(run, span.figure, dimension.line_at + (across ? lift : -lift));
+    sheet.text({dimension.text, FontFace::regular, dimension_height, at, Align::middle, !across});
+}
+
+double overflow_reach(const std::string& text, const Fonts& fonts) {
+    return arrow_length + text_width(text, FontFace::regular, dimension_height, fonts);
+}
+
+double figure_pitch(const std::vector<Station>& stations, const Fonts& fonts) {
+    double pitch = 0;
+    for (const Station& station : stations) {
+        const SetText set = set_text(station.text, FontFace::regular, dimension_height, fonts);
+        pitch = std::max(pitch, set.above + set.below + 0.4);
+    }
+    return pitch;
+}
+
+bool fits(const RunningDimension& dimension, const Fonts& fonts) {
+    if (dimension.stations.empty()) return true;
+    const double needed =
+        figure_pitch(dimension.stations, fonts) * static_cast<double>(dimension.stations.size() - 1);
+    return needed <= dimension.high - dimension.low;
+}
+
+double running_depth(const std::vector<Station>& stations, const Fonts& fonts) {
+    double depth = 0;
+    for (const Station& station : stations) {
+        depth = std::max(depth, text_width(station.text, FontFace::regular, dimension_height, fonts));
+    }
+    return 1 + jog + text_gap + depth;
+}
+
+void draw_running(Sheet& sheet, const RunningDimension& dimension, const Fonts& fonts) {
+    if (dimension.stations.empty()) return;
+    const Run run = dimension.run;
+    const std::vector<double> places = places_of(dimension, fonts);
+    const double first = std::min(dimension.datum, dimension.stations.front().at);
+    const double last = std::max(dimension.datum, dimension.stations.back().at);
+    sheet.line(LineRole::dimension, turned(run, first, dimension.line_at),
+               turned(run, last, dimension.line_at));
+    draw_extension(sheet, run, dimension.datum, dimension.outline, dimension.line_at);
+    sheet.circle(LineRole::dimension, turned(run, dimension.datum, dimension.line_at), datum_radius);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        draw_station(sheet, dimension, dimension.stations[i], places[i]);
+        draw_figure(sheet, dimension, dimension.stations[i].text, places[i], fonts);
+    }
+}
+
+}  // namespace rodwright::drawing

@@ -1,0 +1,276 @@
+#include "backends/drawing/pdf/pdf_writer.hpp"
+
+#include <fmt/format.h>
+#include <hpdf.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <memory>
+
+#include "backends/drawing/line_style.hpp"
+#include "backends/drawing/text_run.hpp"
+
+namespace rodwright::drawing {
+
+namespace {
+
+constexpr double points_a_millimetre = 72.0 / 25.4;
+
+// The first fault: the library repeats later ones, or hides the cause behind "invalid document".
+struct Fault {
+    std::string message;
+    bool happened() const { return !message.empty(); }
+    void set(std::string text) {
+        if (message.empty()) message = std::move(text);
+    }
+};
+
+void keep_first_fault(HPDF_STATUS code, HPDF_STATUS detail, void* fault) {
+    static_cast<Fault*>(fault)->set(
+        fmt::format("the PDF library refused what it was given (error {:#06x}, {})", code, detail));
+}
+
+// libharu clamps coordinates at 32767 without a word and writes garbage for what is not a number.
+HPDF_REAL to_points(double millimetres, Fault& fault) {
+    constexpr double limit = 5000;
+    if (!std::isfinite(millimetres) || std::abs(millimetres) > limit) {
+        fault.set("a place on a sheet is not a number within 5 m");
+        return 0;
+    }
+    return static_cast<HPDF_REAL>(millimetres * points_a_millimetre);
+}
+
+HPDF_REAL part_of_one(std::uint8_t value) {
+    return static_cast<HPDF_REAL>(value) / 255;
+}
+
+class Document {
+  public:
+    explicit Document(bool compressed) : document_(HPDF_New(keep_first_fault, &fault_)) {
+        if (!document_) {
+            fault_.set("there is not enough memory for the PDF library");
+            return;
+        }
+        if (compressed) HPDF_SetCompressionMode(get(), HPDF_COMP_ALL);
+        HPDF_UseUTFEncodings(get());
+        // Titles and outline entries go through the current encoder.
+        HPDF_SetCurrentEncoder(get(), "UTF-8");
+    }
+    // The library holds the fault's address.
+    Document(const Document&) = delete;
+    Document& operator=(const Document&) = delete;
+
+    HPDF_Doc get() const { return document_.get(); }
+    Fault& fault() { return fault_; }
+    bool ok() const { return !fault_.happened(); }
+    HPDF_Font font(FontFace face) const { return fonts_[static_cast<std::size_t>(face)]; }
+
+    void load_fonts(const Fonts& fonts) {
+        for (const FontFace face : {FontFace::regular, FontFace::bold}) {
+            const char* name = HPDF_LoadTTFontFromFile(get(), fonts[face].path.c_str(), HPDF_TRUE);
+            if (!ok()) return;
+            fonts_[static_cast<std::size_t>(face)] = HPDF_GetFont(get(), name, "UTF-8");
+        }
+    }
+    std::string bytes() {
+        if (ok()) HPDF_SaveToStream(get());
+        if (!ok()) return "";
+        std::string bytes(HPDF_GetStreamSize(get()), '\0');
+        auto size = static_cast<HPDF_UINT32>(bytes.size());
+        HPDF_ReadFromStream(get(), reinterpret_cast<HPDF_BYTE*>(bytes.data()), &size);
+        bytes.resize(size);
+        return bytes;
+    }
+
+  private:
+    struct Free {
+        void operator()(HPDF_Doc document) const { HPDF_Free(document); }
+    };
+    Fault fault_;
+    std::unique_ptr<std::remove_pointer_t<HPDF_Doc>, Free> document_;
+    std::array<HPDF_Font, 2> fonts_{};
+};
+
+// Text between these two calls of the library, always both.
+class TextBlock {
+  public:
+    explicit TextBlock(HPDF_Page page) : page_(page) { HPDF_Page_BeginText(page_); }
+    ~TextBlock() { HPDF_Page_EndText(page_); }
+    TextBlock(const TextBlock&) = delete;
+    TextBlock& operator=(const TextBlock&) = delete;
+
+  private:
+    HPDF_Page page_;
+};
+
+// Draws the items of one sheet; says what a line looks like only when it changes.
+class PagePainter {
+  public:
+    PagePainter(Document& document, HPDF_Page page, const Fonts& fonts)
+        : document_(document), page_(page), fonts_(fonts) {
+        HPDF_Page_SetLineCap(page_, HPDF_ROUND_END);
+        HPDF_Page_SetLineJoin(page_, HPDF_ROUND_JOIN);
+    }
+
+    void operator()(const Stroke& stroke) {
+        if (stroke.points.size() < 2) return;
+        use_style(line_style(stroke.role));
+        path(stroke.points);
+        if (stroke.closed) HPDF_Page_ClosePath(page_);
+        HPDF_Page_Stroke(page_);
+    }
+    void operator()(const Fill& fill) {
+        if (fill.points.size() < 3) return;
+        use_fill(fill.colour);
+        path(fill.points);
+        HPDF_Page_ClosePath(page_);
+        HPDF_Page_Fill(page_);
+    }
+    void operator()(const Raster& raster) {
+        if (raster.rgb.empty() || raster.rgb.size() != std::size_t{3} * raster.columns * raster.rows) {
+            document_.fault().set("a picture's size is not that of its pixels");
+            return;
+        }
+        HPDF_Image image = HPDF_LoadRawImageFromMem(document_.get(), raster.rgb.data(), raster.columns,
+                                                    raster.rows, HPDF_CS_DEVICE_RGB, 8);
+        HPDF_Page_DrawImage(page_, image, at(raster.box.left), at(raster.box.bottom), at(raster.box.width()),
+                            at(raster.box.height()));
+    }
+    void operator()(const Text& text) {
+        if (!check_glyphs(text)) return;
+        use_fill(black);
+        const SetText set = set_text(text.text, text.face, text.height, fonts_);
+        const double start = text.align == Align::left     ? 0
+                             : text.align == Align::middle ? -set.width / 2
+                                                           : -set.width;
+        show_runs(set, text, start);
+        draw_bars(set, text, start);
+    }
+
+  private:
+    HPDF_REAL at(double millimetres) { return to_points(millimetres, document_.fault()); }
+
+    void path(const std::vector<Point>& points) {
+        HPDF_Page_MoveTo(page_, at(points[0].x), at(points[0].y));
+        for (std::size_t i = 1; i < points.size(); ++i)
+            HPDF_Page_LineTo(page_, at(points[i].x), at(points[i].y));
+    }
+
+    void use_style(const LineStyle& style) {
+        if (style_ == &style) return;
+        style_ = &style;
+        HPDF_Page_SetLineWidth(page_, at(style.width));
+        HPDF_Page_SetRGBStroke(page_, part_of_one(style.colour.red), part_of_one(style.colour.green),
+                               part_of_one(style.colour.blue));
+        // Dashes are whole points here, and at least one.
+        std::array<HPDF_UINT16, 8> dashes{};
+        for (std::size_t i = 0; i < style.dashes.size(); ++i) {
+            dashes[i] = static_cast<HPDF_UINT16>(std::max(1.0F, std::round(at(style.dashes[i]))));
+        }
+        const auto count = static_cast<HPDF_UINT>(style.dashes.size());
+        HPDF_Page_SetDash(page_, count == 0 ? nullptr : dashes.data(), count, 0);
+    }
+
+    void use_fill(Colour colour) {
+        if (fill_known_ && fill_ == colour) return;
+        fill_known_ = true;
+        fill_ = colour;
+        HPDF_Page_SetRGBFill(page_, part_of_one(colour.red), part_of_one(colour.green),
+                             part_of_one(colour.blue));
+    }
+
+    bool check_glyphs(const Text& text) {
+        const FontMetrics& metrics = fonts_[text.face].metrics;
+        for (const char32_t character : characters_of(text.text)) {
+            if (metrics.has(character)) continue;
+            document_.fault().set(fmt::format("the font has no character U+{:04X}, needed for `{}`",
+                                              static_cast<std::uint32_t>(character), text.text));
+            return false;
+        }
+        return true;
+    }
+
+    // A point of a text's own line, turned and moved onto the sheet.
+    static Point on_sheet(const Text& text, double start, Point offset) {
+        const double along = start + offset.x;
+        return text.upward ? text.at + Point{-offset.y, along} : text.at + Point{along, offset.y};
+    }
+
+    void show_runs(const SetText& set, const Text& text, double start) {
+        const TextBlock block(page_);
+        for (const PlacedRun& run : set.runs) {
+            use_font(text.face, run.height);
+            const Point place = on_sheet(text, start, run.offset);
+            const HPDF_REAL turn = text.upward ? 1.0F : 0.0F;
+            HPDF_Page_SetTextMatrix(page_, 1 - turn, turn, -turn, 1 - turn, at(place.x), at(place.y));
+            HPDF_Page_ShowText(page_, run.text.c_str());
+        }
+    }
+
+    void draw_bars(const SetText& set, const Text& text, double start) {
+        for (const auto& [from, to] : set.bars) {
+            (*this)(
+                Stroke{LineRole::dimension, {on_sheet(text, start, from), on_sheet(text, start, to)}, false});
+        }
+    }
+
+    void use_font(FontFace face, double height) {
+        if (face == face_ && height == height_) return;
+        face_ = face;
+        height_ = height;
+        HPDF_Page_SetFontAndSize(page_, document_.font(face), at(height / capital_height));
+    }
+
+    Document& document_;
+    HPDF_Page page_;
+    const Fonts& fonts_;
+    const LineStyle* style_ = nullptr;
+    Colour fill_;
+    bool fill_known_ = false;
+    FontFace face_ = FontFace::regular;
+    double height_ = 0;
+};
+
+void add_outline(Document& document, HPDF_Page page, const std::string& title) {
+    HPDF_Outline entry = HPDF_CreateOutline(document.get(), nullptr, title.c_str(), nullptr);
+    HPDF_Outline_SetDestination(entry, HPDF_Page_CreateDestination(page));
+}
+
+void add_page(Document& document, const Sheet& sheet, const Fonts& fonts) {
+    HPDF_Page page = HPDF_AddPage(document.get());
+    if (page == nullptr) return;
+    HPDF_Page_SetWidth(page, to_points(sheet.width, document.fault()));
+    HPDF_Page_SetHeight(page, to_points(sheet.height, document.fault()));
+    PagePainter painter(document, page, fonts);
+    for (const Item& item : sheet.items) {
+        std::visit(painter, item);
+        if (!document.ok()) return;
+    }
+    if (!sheet.title.empty()) add_outline(document, page, sheet.title);
+}
+
+void set_info(Document& document, const PdfInfo& info) {
+    HPDF_SetInfoAttr(document.get(), HPDF_INFO_TITLE, info.title.c_str());
+    HPDF_SetInfoAttr(document.get(), HPDF_INFO_SUBJECT, info.subject.c_str());
+    HPDF_SetInfoAttr(document.get(), HPDF_INFO_CREATOR, "rodwright");
+    HPDF_SetPageMode(document.get(), HPDF_PAGE_MODE_USE_OUTLINE);
+}
+
+}  // namespace
+
+std::optional<std::string> write_pdf(const std::vector<Sheet>& sheets, const Fonts& fonts,
+                                     const PdfInfo& info, Diagnostics& diagnostics) {
+    Document document(info.compressed);
+    if (document.ok()) document.load_fonts(fonts);
+    if (document.ok()) set_info(document, info);
+    for (const Sheet& sheet : sheets) {
+        if (document.ok()) add_page(document, sheet, fonts);
+    }
+    std::string bytes = document.bytes();
+    if (document.ok()) return bytes;
+    diagnostics.add(diagnose(Code::cannot_draw, {}, document.fault().message));
+    return std::nullopt;
+}
+
+}  // namespace rodwright::drawing

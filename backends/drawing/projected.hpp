@@ -1,0 +1,36 @@
+// Solids seen from one side: their lines in the view's own plane, and drawing them on a sheet.
+#pragma once
+
+#include <vector>
+
+#include "backends/drawing/sheet.hpp"
+#include "compiler/solid/solid_kernel.hpp"
+
+namespace rodwright::drawing {
+
+// Lines with their extent, in millimetres of the model.
+struct Projected {
+    std::vector<ViewLine> lines;
+    Rect bounds;
+};
+
+Projected projected(std::vector<ViewLine> lines);
+Projected project(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids, const View& from,
+                  bool with_hidden);
+
+// Where a view stands on the sheet: the model's point `origin` (in the view's plane) is at `at`.
+struct ViewPlace {
+    double factor = 1;
+    Point origin;
+    Point at;
+    Point on_sheet(Point model) const { return at + (model - origin) * factor; }
+    Rect on_sheet(const Rect& model) const;
+};
+
+// Hidden lines first, then smooth ones, then visible ones: where two meet, the one that counts is on top.
+void draw_view(Sheet& sheet, const Projected& view, const ViewPlace& place);
+
+// Points along a line of a view, an arc in pieces that stay within `tolerance` of it. Model millimetres.
+std::vector<Point> points_of(const ViewLine& line, double tolerance);
+
+}  // namespace rodwright::drawing

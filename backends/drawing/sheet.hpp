@@ -1,0 +1,119 @@
+// A sheet of paper as a display list: what is drawn, in the order it is drawn, and nothing of how a file
+// format writes it.
+//
+// Millimetres on the paper; the origin is the sheet's lower left corner, y points up.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace rodwright::drawing {
+
+struct Point {
+    double x = 0;
+    double y = 0;
+    friend bool operator==(const Point&, const Point&) = default;
+};
+inline Point operator+(Point a, Point b) {
+    return {a.x + b.x, a.y + b.y};
+}
+inline Point operator-(Point a, Point b) {
+    return {a.x - b.x, a.y - b.y};
+}
+inline Point operator*(Point a, double factor) {
+    return {a.x * factor, a.y * factor};
+}
+
+struct Rect {
+    double left = 0;
+    double bottom = 0;
+    double right = 0;
+    double top = 0;
+
+    double width() const { return right - left; }
+    double height() const { return top - bottom; }
+    Point centre() const { return {(left + right) / 2, (bottom + top) / 2}; }
+    Rect grown(double by) const { return {left - by, bottom - by, right + by, top + by}; }
+    bool contains(const Rect& other, double slack = 1e-6) const;
+    // True if the insides share more than `slack` in both directions.
+    bool overlaps(const Rect& other, double slack = 1e-6) const;
+};
+// The smallest rectangle around both.
+Rect around(const Rect& a, const Rect& b);
+
+// What a line is for; line_style.hpp says how each is drawn.
+enum class LineRole : std::uint8_t {
+    visible,
+    hidden,
+    smooth,  // where a round-over runs out into a flat face
+    centre,
+    dimension,  // dimension, extension and leader lines, grain arrows
+    table,
+    frame,
+};
+
+struct Colour {
+    std::uint8_t red = 0;
+    std::uint8_t green = 0;
+    std::uint8_t blue = 0;
+    friend bool operator==(const Colour&, const Colour&) = default;
+};
+inline constexpr Colour black{};
+inline constexpr Colour white{255, 255, 255};
+
+struct Stroke {
+    LineRole role{};
+    std::vector<Point> points;
+    bool closed = false;
+};
+
+struct Fill {
+    Colour colour;
+    std::vector<Point> points;
+};
+
+// A picture of rows from the top, three bytes a pixel.
+struct Raster {
+    Rect box;
+    std::uint32_t columns = 0;
+    std::uint32_t rows = 0;
+    std::vector<std::uint8_t> rgb;
+};
+
+enum class FontFace : std::uint8_t { regular, bold };
+enum class Align : std::uint8_t { left, middle, right };
+
+// One line of text on its baseline. Fractions in it (`1 5/8"`) are drawn stacked; see text_run.hpp.
+struct Text {
+    std::string text;
+    FontFace face = FontFace::regular;
+    double height = 2.5;  // of a capital letter
+    Point at;             // of the baseline: its left end, middle or right end as `align` says
+    Align align = Align::left;
+    bool upward = false;  // turned a quarter to the left: read from the right
+};
+
+using Item = std::variant<Stroke, Fill, Raster, Text>;
+
+struct Sheet {
+    std::string title;  // in the page list and the outline
+    double width = 0;
+    double height = 0;
+    Rect frame;  // nothing is drawn outside it
+    std::vector<Item> items;
+
+    void line(LineRole role, Point from, Point to);
+    void polyline(LineRole role, std::vector<Point> points, bool closed = false);
+    void rectangle(LineRole role, const Rect& box);
+    void circle(LineRole role, Point centre, double radius);
+    void fill(Colour colour, std::vector<Point> points);
+    void text(Text text);
+};
+
+// Points of a full circle, few enough to be small and close enough not to show corners.
+std::vector<Point> circle_points(Point centre, double radius);
+
+}  // namespace rodwright::drawing

@@ -1,0 +1,65 @@
+// The cover: the piece in a pictorial view, what it is and takes, and which sheet shows what.
+#include "backends/drawing/axis_view.hpp"
+#include "backends/packet/cover_text.hpp"
+#include "backends/packet/sheets.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double edge = 6;
+
+std::vector<KindId> kinds_of_placed(const Context& context) {
+    std::vector<KindId> kinds;
+    for (const PlacedSolid& placed : context.placed) kinds.push_back(context.piece.parts[placed.tag].kind);
+    return kinds;
+}
+
+double draw_name(Sheet& sheet, const Context& context, const Rect& room) {
+    constexpr double height = 7;
+    const double baseline = room.top - height * reach_above;
+    sheet.text(fitted({context.piece.name, FontFace::bold, height, {room.left, baseline}, Align::left, false},
+                      room.width(), context.fonts));
+    return baseline - height * reach_below - 3;
+}
+
+// A wide sheet has the picture beside the text, a tall one above it.
+struct CoverPlaces {
+    Rect picture;
+    std::vector<Rect> columns;
+};
+
+CoverPlaces places_in(const Rect& room) {
+    constexpr double gap = 8;
+    if (room.width() > room.height()) {
+        const double split = room.left + 0.52 * room.width();
+        const double middle = (split + gap + room.right) / 2;
+        return {{room.left, room.bottom, split, room.top},
+                {{split + gap, room.bottom, middle - gap / 2, room.top},
+                 {middle + gap / 2, room.bottom, room.right, room.top}}};
+    }
+    const double split = room.bottom + 0.46 * room.height();
+    const double middle = room.centre().x;
+    return {{room.left, split + gap, room.right, room.top},
+            {{room.left, room.bottom, middle - gap / 2, split},
+             {middle + gap / 2, room.bottom, room.right, split}}};
+}
+
+}  // namespace
+
+Draft cover_sheet(const Context& context, const std::vector<Draft>& others) {
+    Draft draft = new_draft(context, "cover", "Cover");
+    Rect room = drawing_room(draft.sheet.frame).grown(-edge);
+    room.top = draw_name(draft.sheet, context, room);
+    const CoverPlaces places = places_in(room);
+    draw_pictorial(draft.sheet, context, context.placed, kinds_of_placed(context), isometric_view(),
+                   places.picture);
+    std::vector<FlowBlock> blocks = cover_facts(context);
+    blocks.push_back(page_list(others));
+    draw_flow(draft.sheet, blocks, places.columns, 2.5, context.fonts);
+    return draft;
+}
+
+}  // namespace rodwright::packet

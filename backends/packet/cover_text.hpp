@@ -1,0 +1,15 @@
+// What the cover says beside the picture.
+#pragma once
+
+#include "backends/drawing/text_flow.hpp"
+#include "backends/packet/context.hpp"
+
+namespace rodwright::packet {
+
+// Sizes, parts, wood, mass, finish, what to look out for.
+std::vector<drawing::FlowBlock> cover_facts(const Context& context);
+
+// Which sheet shows what; the sheets of parts by their letters.
+drawing::FlowBlock page_list(const std::vector<Draft>& others);
+
+}  // namespace rodwright::packet

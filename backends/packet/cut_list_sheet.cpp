@@ -1,0 +1,44 @@
+// The cut list and the hardware list, as the backend `cutlist` has them.
+#include "backends/cutlist/cells.hpp"
+#include "backends/packet/sheets.hpp"
+#include "backends/packet/table_sheets.hpp"
+
+namespace rodwright::packet {
+
+namespace {
+
+drawing::Table empty_table(const std::vector<rodwright::Column>& columns) {
+    drawing::Table table;
+    for (const rodwright::Column& column : columns) {
+        table.columns.push_back({column.title, column.right ? drawing::Align::right : drawing::Align::left});
+    }
+    return table;
+}
+
+drawing::Table cut_table(const CutList& list) {
+    drawing::Table table = empty_table(cut_columns());
+    for (const CutGroup& group : list.groups) {
+        table.rows.push_back({{group_title(group, list.style)}, true});
+        for (const CutRow& row : group.rows) table.rows.push_back({cut_cells(row, list.style), false});
+    }
+    return table;
+}
+
+drawing::Table hardware_table(const CutList& list) {
+    drawing::Table table = empty_table(hardware_columns());
+    table.rows.push_back({{"Hardware"}, true});
+    for (const HardwareRow& row : list.hardware)
+        table.rows.push_back({hardware_cells(row, list.style), false});
+    return table;
+}
+
+}  // namespace
+
+std::vector<Draft> cut_list_sheets(const Context& context) {
+    const CutList list = make_cut_list(context.piece);
+    TablePages pages{"cut list", "Cut list", cut_list_preface(list), {cut_table(list)}};
+    if (!list.hardware.empty()) pages.tables.push_back(hardware_table(list));
+    return table_sheets(context, pages);
+}
+
+}  // namespace rodwright::packet

@@ -1,0 +1,134 @@
+#include "backends/packet/feature_table.hpp"
+
+#include <algorithm>
+
+#include "backends/packet/context.hpp"
+#include "backends/packet/part_geometry.hpp"
+#include "backends/words.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+std::string what_is(const Feature& feature) {
+    const std::string by = plain_words(feature.made_by);
+    const bool joint = feature.joint != JointKindId::none;
+    switch (feature.op) {
+        case FeatureOp::leave:
+            return by + ": left standing";
+        case FeatureOp::remove:
+            return joint ? by + ": cut out" : by;
+        case FeatureOp::trim:
+            return by + ": cut off";
+        case FeatureOp::blend:
+        case FeatureOp::bevel:
+            break;
+    }
+    return feature.label;
+}
+
+// The side of the drawing that a direction of the kind's frame points to.
+std::string side_name(Direction direction, const AxisView& view) {
+    if (direction == view.right) return "right end";
+    if (direction == -view.right) return "left end";
+    if (direction == view.up) return "upper edge";
+    if (direction == -view.up) return "lower edge";
+    return direction == view.towards ? "near face" : "far face";
+}
+
+struct Interval {
+    std::string start;
+    std::string size;
+};
+
+Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent, Direction along,
+                     const LengthStyle& style) {
+    const Axis axis = along.axis;
+    const Body& body = feature.body;
+    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
+        return {figure(distance_along(kind, along, body.frame.origin[axis]), style) + " to middle",
+                figure(body.size_u, style) + " dia."};
+    }
+    const Rational& near_end = along.positive ? extent.low[axis] : extent.high[axis];
+    return {figure(distance_along(kind, along, near_end), style), figure(extent.size(axis), style)};
+}
+
+// The same cut at several places along the part is one row.
+struct Entry {
+    std::string what;
+    std::string on;
+    std::vector<std::pair<Rational, std::string>> starts;
+    std::array<Interval, 3> intervals;
+
+    bool same_cut(const Entry& other) const {
+        return what == other.what && on == other.on && intervals[0].size == other.intervals[0].size &&
+               intervals[1].start == other.intervals[1].start &&
+               intervals[1].size == other.intervals[1].size &&
+               intervals[2].start == other.intervals[2].start && intervals[2].size == other.intervals[2].size;
+    }
+};
+
+std::array<Direction, 3> measured_along(const AxisView& view) {
+    return {view.right, view.up, -view.towards};
+}
+
+std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const AxisView& view,
+                              const LengthStyle& style) {
+    const std::optional<Box> extent = extent_within(feature.body, overall_box(kind));
+    if (!extent) return std::nullopt;
+    Entry entry;
+    entry.what = what_is(feature);
+    const Direction out = feature.op == FeatureOp::leave ? feature.body.frame.w : -feature.body.frame.w;
+    entry.on = side_name(out, view);
+    const std::array<Direction, 3> along = measured_along(view);
+    for (std::size_t i = 0; i < 3; ++i)
+        entry.intervals[i] = interval_of(kind, feature, *extent, along[i], style);
+    entry.starts.emplace_back(extent->low[Axis::wide], entry.intervals[0].start);
+    return entry;
+}
+
+std::vector<Entry> entries_of(const Kind& kind, const AxisView& view, const LengthStyle& style) {
+    std::vector<Entry> entries;
+    for (const Feature& feature : kind.features) {
+        if (feature.op == FeatureOp::blend || feature.op == FeatureOp::bevel) continue;
+        std::optional<Entry> entry = entry_of(kind, feature, view, style);
+        if (!entry) continue;
+        const auto same =
+            std::find_if(entries.begin(), entries.end(), [&](const Entry& e) { return e.same_cut(*entry); });
+        if (same == entries.end()) {
+            entries.push_back(std::move(*entry));
+        } else if (std::find(same->starts.begin(), same->starts.end(), entry->starts[0]) ==
+                   same->starts.end()) {
+            same->starts.push_back(entry->starts[0]);
+        }
+    }
+    return entries;
+}
+
+Row row_of(Entry entry) {
+    std::sort(entry.starts.begin(), entry.starts.end());
+    std::string starts;
+    for (const auto& [at, text] : entry.starts) starts += (starts.empty() ? "" : "; ") + text;
+    Row row;
+    row.cells = {entry.what, entry.on, starts, entry.intervals[0].size};
+    for (const std::size_t i : {1U, 2U}) {
+        row.cells.push_back(entry.intervals[i].start);
+        row.cells.push_back(entry.intervals[i].size);
+    }
+    return row;
+}
+
+}  // namespace
+
+Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& style) {
+    Table table;
+    table.columns = {{"what"},       {"on"},   {"from left"},      {"long"},
+                     {"from below"}, {"high"}, {"from near face"}, {"deep"}};
+    for (std::size_t i = 2; i < table.columns.size(); ++i) table.columns[i].align = Align::right;
+    for (Entry& entry : entries_of(kind, view, style)) table.rows.push_back(row_of(std::move(entry)));
+    return table;
+}
+
+}  // namespace rodwright::packet

@@ -1,0 +1,3 @@
+#include "backends/packet/packet.hpp"
+
+RODWRIGHT_BACKEND(rodwright::PacketBackend);

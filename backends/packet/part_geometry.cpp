@@ -1,0 +1,169 @@
+#include "backends/packet/part_geometry.hpp"
+
+#include <algorithm>
+
+namespace rodwright::packet {
+
+using drawing::AxisView;
+
+namespace {
+
+// A shape with more corners than this is a curve: its table row says more than a figure at each corner.
+constexpr std::size_t most_corners = 8;
+
+bool has_body(const Feature& feature) {
+    return feature.op != FeatureOp::blend && feature.op != FeatureOp::bevel;
+}
+
+std::vector<Point2> section_of(const Body& body) {
+    if (body.form == BodyForm::prism) return body.profile;
+    const Rational u = body.size_u / 2;
+    const Rational v = body.size_v / 2;
+    return {{-u, -v}, {u, -v}, {u, v}, {-u, v}};
+}
+
+void set_along(Vector& point, const Vector& origin, Direction direction, const Rational& distance) {
+    if (direction.positive) {
+        point[direction.axis] = origin[direction.axis] + distance;
+    } else {
+        point[direction.axis] = origin[direction.axis] - distance;
+    }
+}
+
+using Polygon = std::vector<Vector>;
+
+// The part of a polygon on one side of a plane square to an axis (Sutherland and Hodgman's method).
+Polygon cut(const Polygon& polygon, Axis axis, const Rational& limit, bool keep_below) {
+    const auto inside = [&](const Vector& p) { return keep_below ? p[axis] <= limit : p[axis] >= limit; };
+    Polygon kept;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const Vector& a = polygon[i];
+        const Vector& b = polygon[(i + 1) % polygon.size()];
+        if (inside(a)) kept.push_back(a);
+        if (inside(a) == inside(b)) continue;
+        const Rational part = (limit - a[axis]) / (b[axis] - a[axis]);
+        Vector crossing;
+        for (const Axis each : all_axes) crossing[each] = a[each] + part * (b[each] - a[each]);
+        kept.push_back(std::move(crossing));
+    }
+    return kept;
+}
+
+// Corners of the body within the stock, both ends of its sweep.
+std::vector<Vector> corners_within(const Body& body, const Box& stock) {
+    std::vector<Vector> corners;
+    for (const Rational& sweep : {Rational(0), body.length}) {
+        Polygon polygon;
+        for (const Point2& point : section_of(body)) {
+            Vector corner;
+            set_along(corner, body.frame.origin, body.frame.u, point.u);
+            set_along(corner, body.frame.origin, body.frame.v, point.v);
+            set_along(corner, body.frame.origin, body.frame.w, sweep);
+            polygon.push_back(std::move(corner));
+        }
+        for (const Axis axis : {body.frame.u.axis, body.frame.v.axis}) {
+            polygon = cut(polygon, axis, stock.low[axis], false);
+            polygon = cut(polygon, axis, stock.high[axis], true);
+        }
+        const Axis swept = body.frame.w.axis;
+        for (Vector& corner : polygon) {
+            corner[swept] = std::clamp(corner[swept], stock.low[swept], stock.high[swept]);
+            corners.push_back(std::move(corner));
+        }
+    }
+    return corners;
+}
+
+// What a feature gives to measure along an axis: the middle of a hole seen square to it, else its corners.
+std::vector<Rational> marks_of(const Body& body, const Box& stock, Axis axis) {
+    std::vector<Rational> marks;
+    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
+        marks.push_back(body.frame.origin[axis]);
+        return marks;
+    }
+    for (const Vector& corner : corners_within(body, stock)) marks.push_back(corner[axis]);
+    std::sort(marks.begin(), marks.end());
+    marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
+    if (marks.size() > most_corners) marks.clear();
+    return marks;
+}
+
+// Openings towards the viewer count more than those that a view from above shows.
+int score(const Kind& kind, const AxisView& view) {
+    int sum = 0;
+    for (const Feature& feature : kind.features) {
+        if (feature.op != FeatureOp::remove) continue;
+        const Direction opens = -feature.body.frame.w;
+        if (opens == view.towards) sum += 3;
+        if (opens == view.up) sum += 2;
+    }
+    return sum;
+}
+
+}  // namespace
+
+Box overall_box(const Kind& kind) {
+    Box box;
+    for (const Axis axis : all_axes) {
+        const Extent& extend = kind.extend[static_cast<std::size_t>(axis)];
+        box.low[axis] = -extend.low;
+        box.high[axis] = kind.size[axis] + extend.high;
+    }
+    return box;
+}
+
+Box visible_box(const Kind& kind) {
+    return {{}, kind.size};
+}
+
+AxisView lying(const Kind& kind) {
+    const Direction width{Axis::deep, true};
+    const Direction thickness{Axis::tall, true};
+    std::vector<AxisView> ways = {drawing::axis_view(thickness, width),
+                                  drawing::axis_view(-thickness, -width)};
+    if (kind.size[Axis::deep] == kind.size[Axis::tall]) {
+        ways.push_back(drawing::axis_view(width, -thickness));
+        ways.push_back(drawing::axis_view(-width, thickness));
+    }
+    return *std::max_element(ways.begin(), ways.end(), [&](const AxisView& a, const AxisView& b) {
+        return score(kind, a) < score(kind, b);
+    });
+}
+
+std::optional<Box> extent_within(const Body& body, const Box& stock) {
+    const std::vector<Vector> corners = corners_within(body, stock);
+    if (corners.empty()) return std::nullopt;
+    Box box{corners[0], corners[0]};
+    for (const Vector& corner : corners) {
+        for (const Axis axis : all_axes) {
+            box.low[axis] = std::min(box.low[axis], corner[axis]);
+            box.high[axis] = std::max(box.high[axis], corner[axis]);
+        }
+    }
+    for (const Axis axis : all_axes) {
+        if (box.low[axis] == box.high[axis]) return std::nullopt;
+    }
+    return box;
+}
+
+Rational distance_along(const Kind& kind, Direction along, const Rational& coordinate) {
+    if (along.positive) return coordinate;
+    return kind.size[along.axis] - coordinate;
+}
+
+std::vector<Rational> stations(const Kind& kind, Direction along) {
+    const Box stock = overall_box(kind);
+    std::vector<Rational> found;
+    for (const Feature& feature : kind.features) {
+        if (!has_body(feature)) continue;
+        for (const Rational& mark : marks_of(feature.body, stock, along.axis)) {
+            const Rational distance = distance_along(kind, along, mark);
+            if (distance > 0 && distance < kind.size[along.axis]) found.push_back(distance);
+        }
+    }
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
+}
+
+}  // namespace rodwright::packet

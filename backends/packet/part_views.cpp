@@ -1,0 +1,308 @@
+#include "backends/packet/part_views.hpp"
+
+#include <algorithm>
+
+#include "backends/drawing/dimension.hpp"
+#include "backends/drawing/projected.hpp"
+#include "backends/drawing/scale.hpp"
+#include "backends/packet/part_geometry.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double view_gap = 9;       // between front view and view from above
+constexpr double grain_strip = 7;    // the grain arrow's, over the views
+constexpr double caption_strip = 7;  // a caption's, under or over a view
+constexpr double margin = 15;        // left and right of the front view: room for a tenon's figure
+constexpr double line_end = 3;       // past the last dimension line
+
+Rational size_on(const Box& box, Direction direction) {
+    return box.size(direction.axis);
+}
+
+// The stock's rectangle in a view's plane.
+Rect outline_of(const Box& box, const AxisView& view) {
+    const Point3 low = {box.low.at[0].get_d(), box.low.at[1].get_d(), box.low.at[2].get_d()};
+    const Point3 high = {box.high.at[0].get_d(), box.high.at[1].get_d(), box.high.at[2].get_d()};
+    const Point a = view.on_paper(low);
+    const Point b = view.on_paper(high);
+    return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+}
+
+struct PartView {
+    const Context& context;
+    const Kind& kind;
+    SolidRef solid;
+
+    Box stock() const { return overall_box(kind); }
+    Box visible() const { return visible_box(kind); }
+    Projected seen(const AxisView& view) const {
+        return project(context.kernel, {{solid, {}, 0}}, view.view(), true);
+    }
+    std::string text(const Rational& length) const { return figure(length, context.piece.style); }
+};
+
+// Stations as they stand on the sheet, the datum at `datum`.
+std::vector<Station> stations_on_sheet(const PartView& part, Direction along, double datum, double factor) {
+    std::vector<Station> found;
+    for (const Rational& distance : stations(part.kind, along)) {
+        found.push_back({datum + distance.get_d() * factor, part.text(distance)});
+    }
+    return found;
+}
+
+// A rectangle and nothing else: the view says no more than its two sizes.
+bool is_plain(const Projected& view) {
+    const auto inner = [&](const ViewLine& line) {
+        if (line.line_class == LineClass::seam) return false;
+        for (const Point& point : points_of(line, 0.05)) {
+            constexpr double on_edge = 1e-3;
+            const Rect& b = view.bounds;
+            const bool border = std::min({point.x - b.left, b.right - point.x, point.y - b.bottom,
+                                          b.top - point.y}) < on_edge;
+            if (!border) return true;
+        }
+        return line.shape != LineShape::line;
+    };
+    return std::none_of(view.lines.begin(), view.lines.end(), inner);
+}
+
+// Lengths along one direction: the visible body, what joints add at either end, and all of it.
+struct Lengths {
+    double start = 0;  // of the stock, on the sheet
+    double body_start = 0;
+    double body_end = 0;
+    double end = 0;
+};
+
+Lengths lengths_of(const PartView& part, Direction along, double stock_start, double factor) {
+    const Extent& extend = part.kind.extend[static_cast<std::size_t>(along.axis)];
+    const Rational& before = along.positive ? extend.low : extend.high;
+    Lengths lengths;
+    lengths.start = stock_start;
+    lengths.body_start = stock_start + before.get_d() * factor;
+    lengths.body_end = lengths.body_start + part.kind.size[along.axis].get_d() * factor;
+    lengths.end = stock_start + part.kind.overall(along.axis).get_d() * factor;
+    return lengths;
+}
+
+// Dimension lines from `first` outwards in steps of `step`: tenons and body on one, the whole on the next.
+// `outline` is where the extension lines start.
+void draw_lengths(Sheet& sheet, const PartView& part, Run run, Direction along, const Lengths& at,
+                  double outline, double first, double step) {
+    const Extent& extend = part.kind.extend[static_cast<std::size_t>(along.axis)];
+    const Rational& before = along.positive ? extend.low : extend.high;
+    const Rational& after = along.positive ? extend.high : extend.low;
+    const auto point = [&](double place) {
+        return run == Run::across ? Point{place, outline} : Point{outline, place};
+    };
+    const auto draw = [&](double from, double to, double line, const Rational& length, Overflow overflow) {
+        draw_dimension(sheet, {run, point(from), point(to), line, part.text(length), overflow},
+                       part.context.fonts);
+    };
+    const bool joined = before != 0 || after != 0;
+    if (joined) {
+        if (before != 0) draw(at.start, at.body_start, first, before, Overflow::beyond_low);
+        draw(at.body_start, at.body_end, first, part.kind.size[along.axis], Overflow::over);
+        if (after != 0) draw(at.body_end, at.end, first, after, Overflow::beyond_high);
+    }
+    draw(at.start, at.end, joined ? first + step : first, part.kind.overall(along.axis), Overflow::over);
+}
+
+// Double-headed, along the fibres, with the word beside it.
+void draw_grain_arrow(Sheet& sheet, Point left) {
+    constexpr double length = 16;
+    const Point right = left + Point{length, 0};
+    sheet.line(LineRole::dimension, left, right);
+    draw_arrowhead(sheet, left, {-1, 0});
+    draw_arrowhead(sheet, right, {1, 0});
+    sheet.text({"grain", FontFace::regular, 2.5, right + Point{2, -1.25}, Align::left, false});
+}
+
+// How much height the dimensions under the front view take.
+double strip_below(const std::vector<Station>& stations, const Kind& kind, const Fonts& fonts) {
+    const bool joined = kind.extend[0].low != 0 || kind.extend[0].high != 0;
+    const double running = stations.empty() ? 0 : first_dimension + running_depth(stations, fonts);
+    const double lines = (stations.empty() ? first_dimension : 6) + (joined ? next_dimension : 0);
+    return running + lines + line_end;
+}
+
+// The front view and, where it shows something, the one from above.
+class LongViews {
+  public:
+    LongViews(const PartView& part, const AxisView& front)
+        : part_(part),
+          front_(front),
+          above_(from_above(front)),
+          front_lines_(part.seen(front)),
+          above_lines_(part.seen(above_)),
+          with_above_(!is_plain(above_lines_)) {}
+
+    Scale scale(const Rect& room) const {
+        const Box stock = part_.stock();
+        const double height =
+            size_on(stock, front_.up).get_d() + (with_above_ ? size_on(stock, above_.up).get_d() : 0);
+        const double fixed =
+            strip_below(stations_on_sheet(part_, front_.right, 0, 1), part_.kind, part_.context.fonts) +
+            grain_strip + (with_above_ ? view_gap : 0);
+        return choose_scale(part_.context.piece.style.unit, size_on(stock, front_.right).get_d(), height,
+                            room.width() - 2 * margin, room.height() - fixed);
+    }
+
+    void draw(Sheet& sheet, const Rect& room, double factor) const {
+        const Box stock = part_.stock();
+        const double length = size_on(stock, front_.right).get_d() * factor;
+        const double front_height = size_on(stock, front_.up).get_d() * factor;
+        const double above_height = with_above_ ? size_on(stock, above_.up).get_d() * factor + view_gap : 0;
+        const double left = room.left + (room.width() - length) / 2;
+        draw_grain_arrow(sheet, {left, room.top - 3});
+        const double top = room.top - grain_strip;
+        const bool third = part_.context.projection == ProjectionMethod::third_angle;
+        const double front_bottom = top - front_height - (third ? above_height : 0);
+        const double lowest = top - front_height - above_height;
+        const double above_bottom = third ? top - above_height + view_gap : lowest;
+        place(sheet, front_lines_, front_, factor, {left, front_bottom});
+        if (with_above_) place(sheet, above_lines_, above_, factor, {left, above_bottom});
+        draw_dimensions(sheet, left, lowest, factor);
+    }
+
+  private:
+    void place(Sheet& sheet, const Projected& lines, const AxisView& view, double factor,
+               Point corner) const {
+        const Rect outline = outline_of(part_.stock(), view);
+        draw_view(sheet, lines, {factor, {outline.left, outline.bottom}, corner});
+    }
+
+    void draw_dimensions(Sheet& sheet, double left, double bottom, double factor) const {
+        const Lengths lengths = lengths_of(part_, front_.right, left, factor);
+        RunningDimension running{Run::across,
+                                 bottom,
+                                 bottom - first_dimension,
+                                 lengths.body_start,
+                                 stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+                                 lengths.body_start + 3,
+                                 lengths.body_end - 3};
+        double line = bottom - first_dimension;
+        if (!running.stations.empty() && fits(running, part_.context.fonts)) {
+            draw_running(sheet, running, part_.context.fonts);
+            line -= running_depth(running.stations, part_.context.fonts) + 6;
+        }
+        draw_lengths(sheet, part_, Run::across, front_.right, lengths, bottom, line, -next_dimension);
+    }
+
+    const PartView& part_;
+    AxisView front_;
+    AxisView above_;
+    Projected front_lines_;
+    Projected above_lines_;
+    bool with_above_;
+};
+
+// The end, at a scale of its own, with all that is measured across the part.
+void draw_end_view(Sheet& sheet, const PartView& part, const AxisView& front, const Rect& room) {
+    const Fonts& fonts = part.context.fonts;
+    const AxisView end = from_side(front, true);
+    const Box stock = part.stock();
+    const std::vector<Station> across = stations_on_sheet(part, end.right, 0, 1);
+    const std::vector<Station> upright = stations_on_sheet(part, end.up, 0, 1);
+    const auto joined = [&](Direction d) {
+        const Extent& extend = part.kind.extend[static_cast<std::size_t>(d.axis)];
+        return extend.low != 0 || extend.high != 0 ? next_dimension : 0;
+    };
+    const double left = first_dimension + joined(end.up) + 5;
+    const double right = upright.empty() ? 4 : first_dimension + running_depth(upright, fonts);
+    const double over = first_dimension + joined(end.right) + 5;
+    const double under =
+        caption_strip + (across.empty() ? 0 : first_dimension + running_depth(across, fonts));
+    const double width = size_on(stock, end.right).get_d();
+    const double height = size_on(stock, end.up).get_d();
+    const Scale scale = choose_scale(part.context.piece.style.unit, width, height,
+                                     room.width() - left - right, room.height() - over - under, {2, 1});
+    const double factor = scale.factor();
+    const Point corner{room.left + left, room.top - over - height * factor};
+    const Rect outline = outline_of(stock, end);
+    draw_view(sheet, part.seen(end), {factor, {outline.left, outline.bottom}, corner});
+    const Rect box{corner.x, corner.y, corner.x + width * factor, corner.y + height * factor};
+    const Lengths sideways = lengths_of(part, end.right, box.left, factor);
+    const Lengths up = lengths_of(part, end.up, box.bottom, factor);
+    draw_lengths(sheet, part, Run::across, end.right, sideways, box.top, box.top + first_dimension,
+                 next_dimension);
+    draw_lengths(sheet, part, Run::upright, end.up, up, box.left, box.left - first_dimension,
+                 -next_dimension);
+    const RunningDimension z{Run::across,
+                             box.bottom,
+                             box.bottom - first_dimension,
+                             sideways.body_start,
+                             stations_on_sheet(part, end.right, sideways.body_start, factor),
+                             room.left + 3,
+                             room.right - 3};
+    const RunningDimension y{Run::upright,
+                             box.right,
+                             box.right + first_dimension,
+                             up.body_start,
+                             stations_on_sheet(part, end.up, up.body_start, factor),
+                             room.bottom + under,
+                             room.top - 3};
+    if (fits(z, fonts)) draw_running(sheet, z, fonts);
+    if (fits(y, fonts)) draw_running(sheet, y, fonts);
+    sheet.text(fitted({"Right end, scale " + scale.text(),
+                       FontFace::regular,
+                       2.5,
+                       {room.left, room.bottom + 1.5},
+                       Align::left,
+                       false},
+                      room.width(), fonts));
+}
+
+View pictorial_view(const AxisView& front) {
+    const Point3 right = vector_of(front.right);
+    const Point3 up = vector_of(front.up);
+    const Point3 towards = vector_of(front.towards);
+    View view;
+    view.up = up;
+    for (std::size_t i = 0; i < 3; ++i) view.towards[i] = right[i] + up[i] + towards[i];
+    return view;
+}
+
+void draw_small_pictorials(Sheet& sheet, const Context& context, KindId kind, const AxisView& front,
+                           const Rect& room) {
+    std::vector<KindId> shown = mirrors_of(context.piece, kind);
+    shown.insert(shown.begin(), kind);
+    const double height = room.height() / static_cast<double>(shown.size());
+    Rect strip{room.left, room.top - height, room.right, room.top};
+    for (const KindId each : shown) {
+        const SolidRef solid = context.input.solids.solid(each);
+        const Rect box{strip.left, strip.bottom + caption_strip, strip.right, strip.top};
+        if (solid) draw_pictorial(sheet, context, {{solid, {}, 0}}, {each}, pictorial_view(front), box);
+        const Kind& own = context.piece[each];
+        const std::string caption =
+            each == kind ? own.letter : own.letter + ", opposite hand of " + context.piece[kind].letter;
+        sheet.text(fitted(
+            {caption, FontFace::regular, 2.5, {strip.centre().x, strip.bottom + 1.5}, Align::middle, false},
+            strip.width(), context.fonts));
+        strip = {strip.left, strip.bottom - height, strip.right, strip.bottom};
+    }
+}
+
+}  // namespace
+
+std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, const AxisView& front,
+                            const Rect& room) {
+    const PartView part{context, context.piece[kind], context.input.solids.solid(kind)};
+    if (!part.solid) return "";
+    const double lower = std::clamp(0.42 * room.height(), 60.0, 110.0);
+    const Rect upper_room{room.left, room.bottom + lower + 4, room.right, room.top};
+    const double middle = room.left + 0.58 * room.width();
+    const LongViews views(part, front);
+    const Scale scale = views.scale(upper_room);
+    views.draw(sheet, upper_room, scale.factor());
+    draw_end_view(sheet, part, front, {room.left, room.bottom, middle - 4, room.bottom + lower});
+    draw_small_pictorials(sheet, context, kind, front,
+                          {middle, room.bottom, room.right, room.bottom + lower});
+    return scale.text();
+}
+
+}  // namespace rodwright::packet
