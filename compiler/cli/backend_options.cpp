@@ -38,8 +38,8 @@ std::string type_name(const OptionSpec& spec) {
 
 }  // namespace
 
-void BackendOptions::add_to(CLI::App& command, const std::vector<const Backend*>& backends) {
-    for (const Backend* backend : backends) {
+void BackendOptions::add_to(CLI::App& command, const Backends& backends) {
+    for (const auto& backend : backends) {
         for (const OptionSpec& spec : backend->options()) add(command, spec);
     }
 }

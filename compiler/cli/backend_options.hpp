@@ -4,6 +4,7 @@
 
 #include <CLI/App.hpp>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -12,10 +13,12 @@
 
 namespace rodwright {
 
+using Backends = std::vector<std::unique_ptr<Backend>>;
+
 class BackendOptions {
   public:
     // Adds the options of every backend; one that several have is written once and means all of them.
-    void add_to(CLI::App& command, const std::vector<const Backend*>& backends);
+    void add_to(CLI::App& command, const Backends& backends);
     // Every option of `backend`: as given, or by default. A flag is "yes" or "no". Empty, with
     // Code::bad_command reported, if a value does not fit.
     std::optional<OptionValues> values_for(const Backend& backend, Diagnostics& diagnostics) const;

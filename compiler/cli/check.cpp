@@ -1,5 +1,6 @@
 #include <memory>
 
+#include "backends/graph/graph_backend.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/world.hpp"
@@ -29,6 +30,7 @@ ExitStatus check(const Console& console, const CheckArguments& arguments) {
     const auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     if (arguments.dump == "tree") dump_tree(console, arguments.design.file);
+    if (arguments.dump == "graph" && compilation->piece) console.print(piece_yaml(*compilation->piece));
     return console.report(compilation->diagnostics, *compilation->sources);
 }
 
@@ -39,9 +41,9 @@ void add_check(CLI::App& program, Session& session) {
         add_command(program, "check", "Read and place a design, say what is wrong, write nothing");
     auto arguments = std::make_shared<CheckArguments>();
     add_design_arguments(*command, arguments->design);
-    command->add_option("--dump", arguments->dump, "Print what a phase makes of the design: its syntax tree")
-        ->type_name("tree")
-        ->check(one_of({"tree"}));
+    command->add_option("--dump", arguments->dump, "Print what a phase makes of the design")
+        ->type_name("tree|graph")
+        ->check(one_of({"tree", "graph"}));
     command->callback([&session, arguments] {
         session.run = [&session, arguments] { return check(session.console, *arguments); };
     });

@@ -12,6 +12,7 @@
 namespace rodwright {
 
 struct Session {
+    std::vector<std::string> words;  // the command line, for what must be known before it is read
     MessageOptions messages;
     Console console{messages};
     std::function<ExitStatus()> run;

@@ -15,7 +15,7 @@ static bool has_error(const Diagnostics& diagnostics, std::initializer_list<Code
 ExitStatus exit_status(const Diagnostics& diagnostics) {
     if (diagnostics.ok()) return ExitStatus::clean;
     if (has_error(diagnostics, {Code::bad_command})) return ExitStatus::wrong_command;
-    if (has_error(diagnostics, {Code::cannot_read, Code::cannot_write}))
+    if (has_error(diagnostics, {Code::cannot_read, Code::cannot_write, Code::bad_plugin}))
         return ExitStatus::cannot_read_or_write;
     return ExitStatus::design_errors;
 }

@@ -9,8 +9,8 @@ enum class ExitStatus : int {
     clean = 0,          // warnings allowed
     design_errors = 1,  // also: `format --check` found a file to change
     wrong_command = 2,
-    cannot_read_or_write = 3,
-    defect = 70  // of rodwright (sysexits.h: EX_SOFTWARE)
+    cannot_read_or_write = 3,  // a module that cannot be used, too
+    defect = 70                // of rodwright (sysexits.h: EX_SOFTWARE)
 };
 
 // The lowest cause wins: what was asked, then the files, then the design.

@@ -7,6 +7,7 @@
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/definition_text.hpp"
 #include "compiler/data/woods.hpp"
+#include "compiler/plugin/load_backend.hpp"
 #include "compiler/stdlib.hpp"
 #include "grammar/parse.hpp"
 
@@ -63,6 +64,24 @@ Entries woods() {
     return entries;
 }
 
+std::string option_line(const OptionSpec& option) {
+    std::string choices;
+    for (const std::string& choice : option.choices) choices += (choices.empty() ? "" : "|") + choice;
+    return fmt::format("  --{}{}{}  {} (default: {})\n", option.name, choices.empty() ? "" : " ", choices,
+                       option.help, option.default_value);
+}
+
+Entries backends() {
+    Entries entries;
+    Diagnostics diagnostics;  // a module that cannot be used is reported by `build`
+    for (const auto& backend : all_backends({}, backend_folder(), diagnostics)) {
+        std::string details = fmt::format("{}\n  {}\n", backend->name(), backend->summary());
+        for (const OptionSpec& option : backend->options()) details += option_line(option);
+        entries.push_back({backend->name(), backend->summary(), std::move(details)});
+    }
+    return entries;
+}
+
 struct Topic {
     std::string_view name;
     std::string_view one;  // what one of them is called
@@ -73,6 +92,7 @@ constexpr Topic topics[] = {
     {"joints", "joint", [] { return definitions("joints/", NodeKind::joint); }},
     {"shapes", "shape", [] { return definitions("shapes/", NodeKind::shape); }},
     {"woods", "wood", woods},
+    {"backends", "backend", backends},
 };
 
 std::vector<std::string> topic_names() {

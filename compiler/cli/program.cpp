@@ -126,8 +126,10 @@ ExitStatus run_session(int argc, const char* const* argv) {
     CLI::App program;
     program.name("rodwright");
     Session session;
+    session.words.assign(argv + 1, argv + argc);
     describe(program);
     add_message_options(program, session.messages);
+    add_build(program, session);
     add_check(program, session);
     add_format(program, session);
     add_list(program, session);

@@ -1,0 +1,146 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <memory>
+
+#include "compiler/cli/backend_options.hpp"
+#include "compiler/cli/command.hpp"
+#include "compiler/cli/design_arguments.hpp"
+#include "compiler/cli/progress.hpp"
+#include "compiler/plugin/load_backend.hpp"
+
+namespace rodwright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct BuildArguments {
+    DesignArguments design;
+    std::string folder;             // empty: out/NAME
+    std::vector<std::string> only;  // names of backends; empty: all
+    std::vector<std::string> plugins;
+    Backends backends;
+    BackendOptions options;
+    Diagnostics loading;
+};
+
+struct Task {
+    const Backend* backend;
+    OptionValues options;
+};
+
+// Options come from backends, so modules named on the command line are loaded before it is read.
+std::vector<fs::path> plugin_paths(const std::vector<std::string>& words) {
+    constexpr std::string_view option = "--plugin";
+    std::vector<fs::path> paths;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (words[i] == option && i + 1 < words.size()) paths.emplace_back(words[i + 1]);
+        if (words[i].starts_with("--plugin=")) paths.emplace_back(words[i].substr(option.size() + 1));
+    }
+    return paths;
+}
+
+Diagnostic unknown_backend(const std::string& name, const Backends& backends) {
+    std::vector<std::string> names;
+    for (const auto& backend : backends) names.push_back(backend->name());
+    const std::string near = nearest_name(name, std::move(names));
+    return diagnose(Code::bad_command, {}, fmt::format("there is no backend `{}`", name))
+        .hint(near.empty() ? "`rodwright list backends` prints all"
+                           : fmt::format("`{}` is the nearest", near));
+}
+
+void check_names(const BuildArguments& arguments, Diagnostics& diagnostics) {
+    for (const std::string& name : arguments.only) {
+        const auto is_named = [&](const auto& backend) { return backend->name() == name; };
+        if (std::any_of(arguments.backends.begin(), arguments.backends.end(), is_named)) continue;
+        diagnostics.add(unknown_backend(name, arguments.backends));
+    }
+}
+
+std::vector<Task> plan(const BuildArguments& arguments, Diagnostics& diagnostics) {
+    check_names(arguments, diagnostics);
+    const auto& only = arguments.only;
+    std::vector<Task> tasks;
+    for (const auto& backend : arguments.backends) {
+        const bool wanted =
+            only.empty() || std::find(only.begin(), only.end(), backend->name()) != only.end();
+        if (!wanted) continue;
+        auto values = arguments.options.values_for(*backend, diagnostics);
+        if (values) tasks.push_back({backend.get(), std::move(*values)});
+    }
+    return tasks;
+}
+
+// What backends may know of the environment, so that they need not look.
+std::vector<std::pair<std::string, std::string>> environment() {
+    constexpr const char* date = "SOURCE_DATE_EPOCH";  // reproducible-builds.org
+    const char* value = std::getenv(date);
+    if (value == nullptr) return {};
+    return {{date, value}};
+}
+
+fs::path output_folder(const BuildArguments& arguments) {
+    if (!arguments.folder.empty()) return arguments.folder;
+    return fs::path("out") / fs::path(arguments.design.file).stem();
+}
+
+void run_tasks(const std::vector<Task>& tasks, Compilation& compilation, OutputFolder& out) {
+    SolidStore solids(*compilation.piece, compilation.diagnostics);
+    const BackendInput input{*compilation.piece, *compilation.sources, solids, environment()};
+    for (const Task& task : tasks) {
+        const Progress progress("making " + task.backend->name());
+        task.backend->emit(input, task.options, out, compilation.diagnostics);
+    }
+}
+
+void write_all(const std::vector<Task>& tasks, Compilation& compilation, const fs::path& folder,
+               const Console& console) {
+    OutputFolder out(folder);
+    run_tasks(tasks, compilation, out);
+    if (!compilation.diagnostics.ok() || !out.commit(compilation.diagnostics)) return;
+    for (const auto& [name, bytes] : out.files()) console.print((folder / name).string() + '\n');
+}
+
+ExitStatus build(const Console& console, const BuildArguments& arguments) {
+    Diagnostics diagnostics = arguments.loading;
+    const std::vector<Task> tasks = plan(arguments, diagnostics);
+    if (!diagnostics.ok()) return console.report(diagnostics, {});
+    auto compilation = compile_design(arguments.design, diagnostics);
+    if (!compilation) return console.report(diagnostics, {});
+    for (const Diagnostic& warning : diagnostics.list()) compilation->diagnostics.add(warning);
+    if (compilation->piece) write_all(tasks, *compilation, output_folder(arguments), console);
+    return console.report(compilation->diagnostics, *compilation->sources);
+}
+
+}  // namespace
+
+void add_build(CLI::App& program, Session& session) {
+    CLI::App* command =
+        add_command(program, "build", "Make cut list, steps, drawings and the rest from a design");
+    const auto& words = session.words;
+    // Another command has no use for backends, and should not wait for them.
+    if (std::find(words.begin(), words.end(), "build") == words.end()) return;
+    auto arguments = std::make_shared<BuildArguments>();
+    arguments->backends = all_backends(plugin_paths(words), backend_folder(), arguments->loading);
+    add_design_arguments(*command, arguments->design);
+    command->add_option("--out", arguments->folder, "Where to write (out/ and the file's name)")
+        ->type_name("FOLDER");
+    command
+        ->add_option("--only", arguments->only,
+                     "Only these backends, with commas between; see `list backends`")
+        ->type_name("NAME,...")
+        ->delimiter(',')
+        ->allow_extra_args(false);
+    command->add_option("--plugin", arguments->plugins, "Load a backend from this module; may be repeated")
+        ->type_name("PATH")
+        ->allow_extra_args(false);
+    arguments->options.add_to(*command, arguments->backends);
+    command->callback([&session, arguments] {
+        session.run = [&session, arguments] { return build(session.console, *arguments); };
+    });
+}
+
+}  // namespace rodwright
