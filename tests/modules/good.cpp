@@ -1,0 +1,7 @@
+#include "tests/modules/module.hpp"
+
+struct Names {
+    static constexpr const char* name = "quiet";
+};
+
+RODWRIGHT_BACKEND(QuietBackend<Names>);
