@@ -1,8 +1,9 @@
 // Every rule of the grammar is needed by some sample.
 #include <doctest/doctest.h>
 
+#include <map>
 #include <set>
-#include <tao/pegtl/contrib/coverage.hpp>
+#include <tao/pegtl/visit.hpp>
 
 #include "grammar/rules.hpp"
 #include "rod_text.hpp"
@@ -10,9 +11,26 @@
 namespace rodwright {
 namespace {
 
-bool is_named(std::string_view rule) {
-    return rule.starts_with("rodwright::rules::") && rule.find('<') == std::string_view::npos;
-}
+template <typename Rule>
+bool succeeded = false;
+
+template <typename Rule>
+struct Note : tao::pegtl::normal<Rule> {
+    template <typename... Arguments>
+    static void success(const Arguments&... /*unused*/) noexcept {
+        succeeded<Rule> = true;
+    }
+};
+
+// The rules that the grammar names itself; what they are made of is PEGTL's.
+template <typename Rule>
+struct Collect {
+    static void visit(std::map<std::string_view, bool>& rules) {
+        const std::string_view name = tao::pegtl::demangle<Rule>();
+        const bool named = name.starts_with("rodwright::rules::") && name.find('<') == std::string_view::npos;
+        if (named) rules[name] = succeeded<Rule>;
+    }
+};
 
 // Rules that match only where there is a mistake.
 const std::set<std::string_view> only_mistakes = {"rodwright::rules::broken", "rodwright::rules::spoiled",
@@ -22,20 +40,18 @@ const std::set<std::string_view> only_mistakes = {"rodwright::rules::broken", "r
 
 TEST_SUITE("unit/grammar") {
     TEST_CASE("the samples use every rule of the grammar") {
-        tao::pegtl::coverage_result result;
         for (const Sample& sample : samples()) {
             rules::Input in(sample.text.data(), sample.text.data() + sample.text.size(), "");
             CAPTURE(sample.name);
-            CHECK(tao::pegtl::coverage<rules::file>(in, result));
+            CHECK(tao::pegtl::parse<rules::file, tao::pegtl::nothing, Note>(in));
         }
-        std::size_t named = 0;
-        for (const auto& [rule, info] : result) {
-            if (!is_named(rule) || only_mistakes.contains(rule)) continue;
+        std::map<std::string_view, bool> found;
+        tao::pegtl::visit<rules::file, Collect>(found);
+        CHECK(found.size() > 100);
+        for (const auto& [rule, matched] : found) {
             CAPTURE(rule);
-            CHECK(info.success > 0);
-            ++named;
+            CHECK((matched || only_mistakes.contains(rule)));
         }
-        CHECK(named > 100);
     }
 }
 

@@ -95,6 +95,7 @@ const char* const every_body_statement = R"rod(joint mortise_and_tenon(tenon: en
   step cut mortise  using mortiser { fence = 3", depth = long + glue_gap
     stop = "at the line" }  test_piece
   step cut tenon after lay_out, cut because "the mortise is the harder to fit" caution "mind the stop"
+  step fit using mallet
   step glue {}
 }
 shape arch(at: part) {
