@@ -76,6 +76,7 @@ struct Triangle {
     std::uint32_t face = 0;
 };
 
+// Where the kernel itself fails, a measure is 0 and a list is empty.
 class SolidKernel {
   public:
     virtual ~SolidKernel() = default;
