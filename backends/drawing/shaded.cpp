@@ -110,7 +110,13 @@ Raster shaded_picture(const std::vector<ShadedPart>& parts, const View& from, co
 
 Point inmost_point(const std::vector<std::uint32_t>& seen, const PixelGrid& grid, std::uint32_t tag) {
     const std::vector<int> steps = distances(seen, grid, tag);
-    const auto best = static_cast<std::size_t>(std::max_element(steps.begin(), steps.end()) - steps.begin());
+    const int most = *std::max_element(steps.begin(), steps.end());
+    std::vector<std::size_t> deepest;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        if (steps[i] == most) deepest.push_back(i);
+    }
+    // Along a strip all are as deep: the middle one.
+    const std::size_t best = deepest[deepest.size() / 2];
     return grid.centre(best / grid.columns, best % grid.columns);
 }
 

@@ -9,6 +9,7 @@ namespace {
 
 constexpr double side_pad = 1.2;
 constexpr double row_pad = 0.9;  // over and under a row's text
+constexpr double slack = 1e-6;   // what sums of the same heights may differ by
 
 double sum(const std::vector<double>& values) {
     return std::accumulate(values.begin(), values.end(), 0.0);
@@ -127,7 +128,7 @@ double needed(const TableLayout& table, std::size_t row) {
 
 std::size_t lines_in(const TableLayout& table, double height) {
     std::size_t lines = 0;
-    while (table.row_height(lines + 1) <= height) ++lines;
+    while (table.row_height(lines + 1) <= height + slack) ++lines;
     return lines;
 }
 
@@ -186,8 +187,8 @@ TableCursor draw_table(Sheet& sheet, const TableLayout& table, TableCursor from,
         const TableLayout::SetRow& row = table.rows[at.row];
         const std::size_t rest = row.lines() - at.line;
         const double room_left = top - room.bottom;
-        if (!fresh && std::max(needed(table, at.row), table.row_height(rest)) > room_left) break;
-        const std::size_t count = std::min(rest, lines_in(table, room_left));
+        if (!fresh && std::max(needed(table, at.row), table.row_height(rest)) > room_left + slack) break;
+        const std::size_t count = std::min(rest, std::max<std::size_t>(1, lines_in(table, room_left)));
         const FontFace face = row.heading ? FontFace::bold : FontFace::regular;
         top = draw_row(sheet, table, row, at.line, count, room.left, top, face);
         at.line += count;

@@ -53,8 +53,8 @@ struct TableCursor {
 // The height of the titles and of all rows from `from`.
 double height_from(const TableLayout& table, TableCursor from);
 
-// Draws titles and the rows from `from` that have room; always goes on by at least one line where `room` has
-// the height for it. A heading is not left alone at the foot. Done when the cursor's row is past the last.
+// Draws titles and the rows from `from` that have room, at the least one line. A heading is not left alone at
+// the foot. Done when the cursor's row is past the last.
 TableCursor draw_table(Sheet& sheet, const TableLayout& table, TableCursor from, const Rect& room);
 
 }  // namespace rodwright::drawing

@@ -17,9 +17,10 @@ namespace {
 
 constexpr double edge = 4;           // between the frame and what is drawn
 constexpr double size_strip = 17;    // one dimension beside a view
-constexpr double letter_strip = 26;  // a column of letters beside a view
+constexpr double letter_strip = 19;  // a column of letters beside a view
 constexpr double between = 12;
 constexpr double note_strip = 8;
+constexpr std::size_t enough = 12;  // pixels of a part in a view: less is a sliver nobody can point at
 
 struct Figure {
     AxisView view;
@@ -141,25 +142,42 @@ std::map<std::uint32_t, std::size_t> pixels_of_parts(const Figure& figure) {
     return pixels;
 }
 
-// Where a kind can be pointed at: the copy of it that shows most in that view.
+// Where a kind can be pointed at in a view.
 struct Sight {
     std::size_t figure = 0;
-    std::uint32_t tag = 0;
+    Point target;  // in the view's plane
     std::size_t pixels = 0;
 };
+
+// Of the copies that show about as well as the best, the one nearest to the column of letters at the right.
+std::map<std::size_t, Sight> sights_in(const Context& context, const Figure& figure, std::size_t index) {
+    const std::map<std::uint32_t, std::size_t> pixels = pixels_of_parts(figure);
+    std::map<std::size_t, Sight> sights;
+    const auto kind_of = [&](std::uint32_t tag) {
+        return static_cast<std::size_t>(context.piece.parts[tag].kind);
+    };
+    for (const auto& [tag, count] : pixels) {
+        std::size_t& most = sights[kind_of(tag)].pixels;
+        most = std::max(most, count);
+    }
+    std::erase_if(sights, [](const auto& sight) { return sight.second.pixels < enough; });
+    std::map<std::size_t, bool> known;
+    for (const auto& [tag, count] : pixels) {
+        const auto sight = sights.find(kind_of(tag));
+        if (sight == sights.end() || 10 * count < 6 * sight->second.pixels) continue;
+        const Point target = inmost_point(figure.seen, figure.grid, tag);
+        if (known[sight->first] && target.x <= sight->second.target.x) continue;
+        known[sight->first] = true;
+        sight->second.figure = index;
+        sight->second.target = target;
+    }
+    return sights;
+}
 
 std::vector<std::vector<Sight>> sights_of_kinds(const Context& context, const Figures& figures) {
     std::vector<std::vector<Sight>> sights(context.piece.kinds.size());
     for (std::size_t f = 0; f < figures.size(); ++f) {
-        std::vector<Sight> best(sights.size());
-        for (const auto& [tag, pixels] : pixels_of_parts(figures[f])) {
-            Sight& sight = best[static_cast<std::size_t>(context.piece.parts[tag].kind)];
-            if (pixels > sight.pixels) sight = {f, tag, pixels};
-        }
-        for (std::size_t k = 0; k < best.size(); ++k) {
-            constexpr std::size_t enough = 12;  // pixels: less is a sliver nobody can point at
-            if (best[k].pixels >= enough) sights[k].push_back(best[k]);
-        }
+        for (const auto& [kind, sight] : sights_in(context, figures[f], f)) sights[kind].push_back(sight);
     }
     for (auto& of_kind : sights) {
         std::stable_sort(of_kind.begin(), of_kind.end(),
@@ -187,8 +205,7 @@ std::vector<std::string> call_out(const Context& context, Figures& figures) {
             continue;
         }
         Figure& figure = figures[free->figure];
-        const Point target = figure.place.on_sheet(inmost_point(figure.seen, figure.grid, free->tag));
-        figure.callouts.push_back({context.piece.kinds[k].letter, target});
+        figure.callouts.push_back({context.piece.kinds[k].letter, figure.place.on_sheet(free->target)});
     }
     return hidden;
 }
@@ -196,7 +213,7 @@ std::vector<std::string> call_out(const Context& context, Figures& figures) {
 void draw_letters(Sheet& sheet, const Context& context, Figures& figures, const Rect& room) {
     const std::vector<std::string> hidden = call_out(context, figures);
     for (const Figure& figure : figures) {
-        const double column = figure.place.on_sheet(figure.lines.bounds).right + letter_strip - 9;
+        const double column = figure.place.on_sheet(figure.lines.bounds).right + letter_strip - 8;
         draw_callouts(sheet, figure.callouts, column, figure.low, figure.high, context.fonts);
     }
     if (hidden.empty()) return;

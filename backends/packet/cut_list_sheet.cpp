@@ -2,6 +2,7 @@
 #include "backends/cutlist/cells.hpp"
 #include "backends/packet/sheets.hpp"
 #include "backends/packet/table_sheets.hpp"
+#include "backends/words.hpp"
 
 namespace rodwright::packet {
 
@@ -13,6 +14,13 @@ drawing::Table empty_table(const std::vector<rodwright::Column>& columns) {
         table.columns.push_back({column.title, column.right ? drawing::Align::right : drawing::Align::left});
     }
     return table;
+}
+
+// As one paragraph; what stands between backquotes there is set like the rest here.
+std::string preface_of(const CutList& list) {
+    std::string text = joined(cut_list_preface(list), " ");
+    std::erase(text, '`');
+    return text;
 }
 
 drawing::Table cut_table(const CutList& list) {
@@ -36,7 +44,7 @@ drawing::Table hardware_table(const CutList& list) {
 
 std::vector<Draft> cut_list_sheets(const Context& context) {
     const CutList list = make_cut_list(context.piece);
-    TablePages pages{"cut list", "Cut list", cut_list_preface(list), {cut_table(list)}};
+    TablePages pages{"cut list", "Cut list", {preface_of(list)}, {cut_table(list)}};
     if (!list.hardware.empty()) pages.tables.push_back(hardware_table(list));
     return table_sheets(context, pages);
 }

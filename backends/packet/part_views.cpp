@@ -19,17 +19,18 @@ constexpr double caption_strip = 7;  // a caption's, under or over a view
 constexpr double margin = 15;        // left and right of the front view: room for a tenon's figure
 constexpr double line_end = 3;       // past the last dimension line
 
-Rational size_on(const Box& box, Direction direction) {
-    return box.size(direction.axis);
-}
-
-// The stock's rectangle in a view's plane.
-Rect outline_of(const Box& box, const AxisView& view) {
-    const Point3 low = {box.low.at[0].get_d(), box.low.at[1].get_d(), box.low.at[2].get_d()};
-    const Point3 high = {box.high.at[0].get_d(), box.high.at[1].get_d(), box.high.at[2].get_d()};
+// A box's rectangle in a view's plane.
+Rect outline_of(const Point3& low, const Point3& high, const AxisView& view) {
     const Point a = view.on_paper(low);
     const Point b = view.on_paper(high);
     return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+}
+
+Rect outline_of(const Box& box, const AxisView& view) {
+    const auto point = [](const Vector& v) {
+        return Point3{v.at[0].get_d(), v.at[1].get_d(), v.at[2].get_d()};
+    };
+    return outline_of(point(box.low), point(box.high), view);
 }
 
 struct PartView {
@@ -37,8 +38,13 @@ struct PartView {
     const Kind& kind;
     SolidRef solid;
 
-    Box stock() const { return overall_box(kind); }
-    Box visible() const { return visible_box(kind); }
+    // All that may be seen of it: the stock, and a body that reaches beyond.
+    Rect outline(const AxisView& view) const {
+        const Bounds bounds = context.kernel.bounds(*solid);
+        return around(outline_of(overall_box(kind), view), outline_of(bounds.low, bounds.high, view));
+    }
+    // The visible body.
+    Rect body(const AxisView& view) const { return outline_of(visible_box(kind), view); }
     Projected seen(const AxisView& view) const {
         return project(context.kernel, {{solid, {}, 0}}, view.view(), true);
     }
@@ -78,14 +84,14 @@ struct Lengths {
     double end = 0;
 };
 
-Lengths lengths_of(const PartView& part, Direction along, double stock_start, double factor) {
+Lengths lengths_of(const PartView& part, Direction along, double body_start, double factor) {
     const Extent& extend = part.kind.extend[static_cast<std::size_t>(along.axis)];
     const Rational& before = along.positive ? extend.low : extend.high;
     Lengths lengths;
-    lengths.start = stock_start;
-    lengths.body_start = stock_start + before.get_d() * factor;
-    lengths.body_end = lengths.body_start + part.kind.size[along.axis].get_d() * factor;
-    lengths.end = stock_start + part.kind.overall(along.axis).get_d() * factor;
+    lengths.start = body_start - before.get_d() * factor;
+    lengths.body_start = body_start;
+    lengths.body_end = body_start + part.kind.size[along.axis].get_d() * factor;
+    lengths.end = lengths.start + part.kind.overall(along.axis).get_d() * factor;
     return lengths;
 }
 
@@ -142,22 +148,20 @@ class LongViews {
           with_above_(!is_plain(above_lines_)) {}
 
     Scale scale(const Rect& room) const {
-        const Box stock = part_.stock();
-        const double height =
-            size_on(stock, front_.up).get_d() + (with_above_ ? size_on(stock, above_.up).get_d() : 0);
+        const Rect outline = part_.outline(front_);
+        const double height = outline.height() + (with_above_ ? part_.outline(above_).height() : 0);
         const double fixed =
             strip_below(stations_on_sheet(part_, front_.right, 0, 1), part_.kind, part_.context.fonts) +
             grain_strip + (with_above_ ? view_gap : 0);
-        return choose_scale(part_.context.piece.style.unit, size_on(stock, front_.right).get_d(), height,
+        return choose_scale(part_.context.piece.style.unit, outline.width(), height,
                             room.width() - 2 * margin, room.height() - fixed);
     }
 
     void draw(Sheet& sheet, const Rect& room, double factor) const {
-        const Box stock = part_.stock();
-        const double length = size_on(stock, front_.right).get_d() * factor;
-        const double front_height = size_on(stock, front_.up).get_d() * factor;
-        const double above_height = with_above_ ? size_on(stock, above_.up).get_d() * factor + view_gap : 0;
-        const double left = room.left + (room.width() - length) / 2;
+        const Rect outline = part_.outline(front_);
+        const double front_height = outline.height() * factor;
+        const double above_height = with_above_ ? part_.outline(above_).height() * factor + view_gap : 0;
+        const double left = room.left + (room.width() - outline.width() * factor) / 2;
         draw_grain_arrow(sheet, {left, room.top - 3});
         const double top = room.top - grain_strip;
         const bool third = part_.context.projection == ProjectionMethod::third_angle;
@@ -166,25 +170,25 @@ class LongViews {
         const double above_bottom = third ? top - above_height + view_gap : lowest;
         place(sheet, front_lines_, front_, factor, {left, front_bottom});
         if (with_above_) place(sheet, above_lines_, above_, factor, {left, above_bottom});
-        draw_dimensions(sheet, left, lowest, factor);
+        draw_dimensions(sheet, left + (part_.body(front_).left - outline.left) * factor, lowest, factor);
     }
 
   private:
     void place(Sheet& sheet, const Projected& lines, const AxisView& view, double factor,
                Point corner) const {
-        const Rect outline = outline_of(part_.stock(), view);
+        const Rect outline = part_.outline(view);
         draw_view(sheet, lines, {factor, {outline.left, outline.bottom}, corner});
     }
 
-    void draw_dimensions(Sheet& sheet, double left, double bottom, double factor) const {
-        const Lengths lengths = lengths_of(part_, front_.right, left, factor);
-        RunningDimension running{Run::across,
-                                 bottom,
-                                 bottom - first_dimension,
-                                 lengths.body_start,
-                                 stations_on_sheet(part_, front_.right, lengths.body_start, factor),
-                                 lengths.body_start + 3,
-                                 lengths.body_end - 3};
+    void draw_dimensions(Sheet& sheet, double body_left, double bottom, double factor) const {
+        const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+        const RunningDimension running{Run::across,
+                                       bottom,
+                                       bottom - first_dimension,
+                                       lengths.body_start,
+                                       stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+                                       lengths.body_start + 3,
+                                       lengths.body_end - 3};
         double line = bottom - first_dimension;
         if (!running.stations.empty() && fits(running, part_.context.fonts)) {
             draw_running(sheet, running, part_.context.fonts);
@@ -201,61 +205,81 @@ class LongViews {
     bool with_above_;
 };
 
-// The end, at a scale of its own, with all that is measured across the part.
-void draw_end_view(Sheet& sheet, const PartView& part, const AxisView& front, const Rect& room) {
-    const Fonts& fonts = part.context.fonts;
-    const AxisView end = from_side(front, true);
-    const Box stock = part.stock();
-    const std::vector<Station> across = stations_on_sheet(part, end.right, 0, 1);
-    const std::vector<Station> upright = stations_on_sheet(part, end.up, 0, 1);
-    const auto joined = [&](Direction d) {
-        const Extent& extend = part.kind.extend[static_cast<std::size_t>(d.axis)];
+// The end view with the space its dimensions take on each side.
+class EndView {
+  public:
+    EndView(const PartView& part, const AxisView& end)
+        : part_(part), end_(end), outline_(part.outline(end)), fonts_(part.context.fonts) {
+        const std::vector<Station> across = stations_on_sheet(part, end.right, 0, 1);
+        const std::vector<Station> upright = stations_on_sheet(part, end.up, 0, 1);
+        left_ = first_dimension + joint_line(end.up) + 5;
+        over_ = first_dimension + joint_line(end.right) + 5;
+        right_ = upright.empty() ? 4 : first_dimension + running_depth(upright, fonts_);
+        under_ = caption_strip + (across.empty() ? 0 : first_dimension + running_depth(across, fonts_));
+    }
+
+    void draw(Sheet& sheet, const Rect& room) const {
+        const Scale scale =
+            choose_scale(part_.context.piece.style.unit, outline_.width(), outline_.height(),
+                         room.width() - left_ - right_, room.height() - over_ - under_, {2, 1});
+        const Point corner{room.left + left_, room.top - over_ - outline_.height() * scale.factor()};
+        const ViewPlace place{scale.factor(), {outline_.left, outline_.bottom}, corner};
+        draw_view(sheet, part_.seen(end_), place);
+        draw_sizes(sheet, place);
+        draw_stations(sheet, place, room);
+        const std::string caption = "Right end, scale " + scale.text();
+        sheet.text(
+            fitted({caption, FontFace::regular, 2.5, {room.left, room.bottom + 1.5}, Align::left, false},
+                   room.width(), fonts_));
+    }
+
+  private:
+    double joint_line(Direction along) const {
+        const Extent& extend = part_.kind.extend[static_cast<std::size_t>(along.axis)];
         return extend.low != 0 || extend.high != 0 ? next_dimension : 0;
-    };
-    const double left = first_dimension + joined(end.up) + 5;
-    const double right = upright.empty() ? 4 : first_dimension + running_depth(upright, fonts);
-    const double over = first_dimension + joined(end.right) + 5;
-    const double under =
-        caption_strip + (across.empty() ? 0 : first_dimension + running_depth(across, fonts));
-    const double width = size_on(stock, end.right).get_d();
-    const double height = size_on(stock, end.up).get_d();
-    const Scale scale = choose_scale(part.context.piece.style.unit, width, height,
-                                     room.width() - left - right, room.height() - over - under, {2, 1});
-    const double factor = scale.factor();
-    const Point corner{room.left + left, room.top - over - height * factor};
-    const Rect outline = outline_of(stock, end);
-    draw_view(sheet, part.seen(end), {factor, {outline.left, outline.bottom}, corner});
-    const Rect box{corner.x, corner.y, corner.x + width * factor, corner.y + height * factor};
-    const Lengths sideways = lengths_of(part, end.right, box.left, factor);
-    const Lengths up = lengths_of(part, end.up, box.bottom, factor);
-    draw_lengths(sheet, part, Run::across, end.right, sideways, box.top, box.top + first_dimension,
-                 next_dimension);
-    draw_lengths(sheet, part, Run::upright, end.up, up, box.left, box.left - first_dimension,
-                 -next_dimension);
-    const RunningDimension z{Run::across,
-                             box.bottom,
-                             box.bottom - first_dimension,
-                             sideways.body_start,
-                             stations_on_sheet(part, end.right, sideways.body_start, factor),
-                             room.left + 3,
-                             room.right - 3};
-    const RunningDimension y{Run::upright,
-                             box.right,
-                             box.right + first_dimension,
-                             up.body_start,
-                             stations_on_sheet(part, end.up, up.body_start, factor),
-                             room.bottom + under,
-                             room.top - 3};
-    if (fits(z, fonts)) draw_running(sheet, z, fonts);
-    if (fits(y, fonts)) draw_running(sheet, y, fonts);
-    sheet.text(fitted({"Right end, scale " + scale.text(),
-                       FontFace::regular,
-                       2.5,
-                       {room.left, room.bottom + 1.5},
-                       Align::left,
-                       false},
-                      room.width(), fonts));
-}
+    }
+
+    void draw_sizes(Sheet& sheet, const ViewPlace& place) const {
+        const Rect box = place.on_sheet(outline_);
+        const Rect body = place.on_sheet(part_.body(end_));
+        const Lengths sideways = lengths_of(part_, end_.right, body.left, place.factor);
+        const Lengths up = lengths_of(part_, end_.up, body.bottom, place.factor);
+        draw_lengths(sheet, part_, Run::across, end_.right, sideways, box.top, box.top + first_dimension,
+                     next_dimension);
+        draw_lengths(sheet, part_, Run::upright, end_.up, up, box.left, box.left - first_dimension,
+                     -next_dimension);
+    }
+
+    void draw_stations(Sheet& sheet, const ViewPlace& place, const Rect& room) const {
+        const Rect box = place.on_sheet(outline_);
+        const Rect body = place.on_sheet(part_.body(end_));
+        const RunningDimension sideways{Run::across,
+                                        box.bottom,
+                                        box.bottom - first_dimension,
+                                        body.left,
+                                        stations_on_sheet(part_, end_.right, body.left, place.factor),
+                                        room.left + 3,
+                                        room.right - 3};
+        const RunningDimension up{Run::upright,
+                                  box.right,
+                                  box.right + first_dimension,
+                                  body.bottom,
+                                  stations_on_sheet(part_, end_.up, body.bottom, place.factor),
+                                  room.bottom + under_,
+                                  room.top - 3};
+        if (fits(sideways, fonts_)) draw_running(sheet, sideways, fonts_);
+        if (fits(up, fonts_)) draw_running(sheet, up, fonts_);
+    }
+
+    const PartView& part_;
+    AxisView end_;
+    Rect outline_;
+    const Fonts& fonts_;
+    double left_ = 0;  // mm kept free around the view
+    double right_ = 0;
+    double over_ = 0;
+    double under_ = 0;
+};
 
 View pictorial_view(const AxisView& front) {
     const Point3 right = vector_of(front.right);
@@ -299,7 +323,8 @@ std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, c
     const LongViews views(part, front);
     const Scale scale = views.scale(upper_room);
     views.draw(sheet, upper_room, scale.factor());
-    draw_end_view(sheet, part, front, {room.left, room.bottom, middle - 4, room.bottom + lower});
+    EndView(part, from_side(front, true))
+        .draw(sheet, {room.left, room.bottom, middle - 4, room.bottom + lower});
     draw_small_pictorials(sheet, context, kind, front,
                           {middle, room.bottom, room.right, room.bottom + lower});
     return scale.text();

@@ -1,0 +1,112 @@
+#include <doctest/doctest.h>
+
+#include "backends/packet/packet.hpp"
+#include "backends/packet/sheets.hpp"
+#include "tests/support/sample_piece.hpp"
+#include "tests/unit/drawing/sheet_check.hpp"
+
+using namespace rodwright;
+using namespace rodwright::drawing;
+
+// Everything a packet is made from, kept together for as long as its sheets are made.
+struct Making {
+    Piece piece;
+    Diagnostics diagnostics;
+    SourceManager sources;
+    SolidStore solids{piece, diagnostics};
+    BackendInput input{piece, sources, solids, {}};
+    std::optional<Fonts> fonts = Fonts::load(diagnostics);
+
+    explicit Making(Piece made) : piece(std::move(made)) {}
+
+    std::vector<Sheet> sheets(const std::string& format, ProjectionMethod method) {
+        const SolidKernel* kernel = solids.kernel();
+        REQUIRE(kernel != nullptr);
+        REQUIRE(fonts.has_value());
+        std::vector<std::vector<Triangle>> triangles;
+        for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
+            triangles.push_back(kernel->triangles(*solids.solid(static_cast<KindId>(i)), 0.2));
+        }
+        std::optional<StepList> steps = make_steps(piece, diagnostics);
+        REQUIRE(steps.has_value());
+        return packet::packet_sheets({input,
+                                      piece,
+                                      *fonts,
+                                      *kernel,
+                                      *find_sheet_format(format),
+                                      method,
+                                      solids.placed(),
+                                      std::move(triangles),
+                                      std::move(*steps),
+                                      {}});
+    }
+};
+
+static std::string titles_of(const std::vector<Sheet>& sheets) {
+    std::string titles;
+    for (const Sheet& sheet : sheets) titles += sheet.title + "\n";
+    return titles;
+}
+
+static Piece with_long_names(Piece piece) {
+    piece.name =
+        "Table for the long watch in the northern keeper's room of the weather station, second of three";
+    for (Kind& kind : piece.kinds)
+        kind.name += "_with_a_name_that_nobody_would_want_to_write_on_a_part_twice";
+    return piece;
+}
+
+TEST_SUITE("unit/drawing") {
+    TEST_CASE("every sheet keeps to its frame, no text on text or on an edge") {
+        for (const bool long_names : {false, true}) {
+            Making making(long_names ? with_long_names(sample_piece()) : sample_piece());
+            for (const SheetFormat& format : sheet_formats()) {
+                for (const auto method : {ProjectionMethod::first_angle, ProjectionMethod::third_angle}) {
+                    CAPTURE(format.word);
+                    CAPTURE(long_names);
+                    for (const Sheet& sheet : making.sheets(format.word, method)) {
+                        for (const std::string& fault : testing::faults_of(sheet, *making.fonts))
+                            FAIL_CHECK(fault);
+                        CHECK(sheet.items.size() > 10);
+                    }
+                }
+            }
+        }
+    }
+
+    TEST_CASE("a sheet for every kind but mirror images, in the order of the letters") {
+        Making making(sample_piece());
+        const std::string titles = titles_of(making.sheets("a3", ProjectionMethod::first_angle));
+        CHECK(titles.starts_with(
+            "Cover\nGeneral arrangement\nPart A1 and A2, leg\nPart B, front rail\nPart C, top\n"
+            "Cut list\nOrder of work\n"));
+    }
+
+    TEST_CASE("the sizes of a part are on its sheet, as the piece shows lengths") {
+        Making making(sample_piece());
+        const std::vector<Sheet> sheets = making.sheets("letter", ProjectionMethod::third_angle);
+        std::string rail;
+        for (const Item& item : sheets[3].items) {
+            if (const auto* text = std::get_if<Text>(&item)) rail += "{" + text->text + "}";
+        }
+        // 20 between shoulders, 1 1/8 of tenon at each end: 22 1/4 overall; 19 mm is nearest to 3/4 in.
+        for (const char* wanted : {"{20\"}", "{1 1/8\"}", "{22 1/4\"}", "{4 1/2\"}", "{~3/4\"}"}) {
+            CAPTURE(wanted);
+            CHECK(rail.find(wanted) != std::string::npos);
+        }
+    }
+
+    TEST_CASE("the backend writes one file, the same each time") {
+        const auto packet_of = [](const OptionValues& options) {
+            Making making(sample_piece());
+            OutputFolder out;
+            make_packet_backend()->emit(making.input, options, out, making.diagnostics);
+            REQUIRE(out.files().size() == 1);
+            return out.files().at("packet.pdf");
+        };
+        const std::string first = packet_of({{"sheet", "auto"}, {"projection", "auto"}});
+        CHECK(first == packet_of({{"sheet", "letter"}, {"projection", "third"}}));
+        CHECK(first != packet_of({{"sheet", "a4"}, {"projection", "third"}}));
+        CHECK(first.size() < 600'000);
+    }
+}

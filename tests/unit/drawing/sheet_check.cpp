@@ -1,0 +1,87 @@
+#include "tests/unit/drawing/sheet_check.hpp"
+
+#include <algorithm>
+
+namespace rodwright::testing {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double frame_slack = 0.01;
+constexpr double touching = 0.15;  // mm: letters seldom fill their box
+
+Rect around_points(const std::vector<Point>& points) {
+    Rect box{points[0].x, points[0].y, points[0].x, points[0].y};
+    for (const Point& point : points) box = around(box, {point.x, point.y, point.x, point.y});
+    return box;
+}
+
+Rect extent_of(const Item& item, const Fonts& fonts) {
+    if (const auto* stroke = std::get_if<Stroke>(&item)) return around_points(stroke->points);
+    if (const auto* fill = std::get_if<Fill>(&item)) return around_points(fill->points);
+    if (const auto* raster = std::get_if<Raster>(&item)) return raster->box;
+    return text_box(std::get<Text>(item), fonts);
+}
+
+std::string name_of(const Item& item) {
+    if (const auto* text = std::get_if<Text>(&item)) return "`" + text->text + "`";
+    return std::holds_alternative<Stroke>(item) ? "a line" : "a filled shape or picture";
+}
+
+// Liang and Barsky's test: whether part of the segment lies within the box.
+bool crosses(Point a, Point b, const Rect& box) {
+    double from = 0;
+    double to = 1;
+    const auto clip = [&](double start, double way, double low, double high) {
+        if (way == 0) return start > low && start < high;
+        const double first = (low - start) / way;
+        const double second = (high - start) / way;
+        from = std::max(from, std::min(first, second));
+        to = std::min(to, std::max(first, second));
+        return from < to;
+    };
+    return clip(a.x, b.x - a.x, box.left, box.right) && clip(a.y, b.y - a.y, box.bottom, box.top);
+}
+
+bool crosses(const Stroke& stroke, const Rect& box) {
+    for (std::size_t i = 1; i < stroke.points.size(); ++i) {
+        if (crosses(stroke.points[i - 1], stroke.points[i], box)) return true;
+    }
+    return stroke.closed && crosses(stroke.points.back(), stroke.points.front(), box);
+}
+
+bool is_edge(const Stroke& stroke) {
+    return stroke.role == LineRole::visible || stroke.role == LineRole::hidden ||
+           stroke.role == LineRole::frame;
+}
+
+void check_text(const Sheet& sheet, std::size_t index, const Fonts& fonts, std::vector<std::string>& faults) {
+    const Rect box = text_box(std::get<Text>(sheet.items[index]), fonts).grown(-touching);
+    const std::string name = name_of(sheet.items[index]);
+    for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        const auto* other = std::get_if<Text>(&sheet.items[i]);
+        if (other != nullptr && i > index && box.overlaps(text_box(*other, fonts).grown(-touching))) {
+            faults.push_back(sheet.title + ": " + name + " on `" + other->text + "`");
+        }
+        const auto* stroke = std::get_if<Stroke>(&sheet.items[i]);
+        if (stroke != nullptr && is_edge(*stroke) && crosses(*stroke, box)) {
+            faults.push_back(sheet.title + ": " + name + " on a drawn edge");
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<std::string> faults_of(const Sheet& sheet, const Fonts& fonts) {
+    std::vector<std::string> faults;
+    for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        if (!sheet.frame.contains(extent_of(sheet.items[i], fonts), frame_slack)) {
+            faults.push_back(sheet.title + ": " + name_of(sheet.items[i]) + " is outside the frame");
+        }
+        if (std::holds_alternative<Text>(sheet.items[i])) check_text(sheet, i, fonts, faults);
+    }
+    return faults;
+}
+
+}  // namespace rodwright::testing
