@@ -37,6 +37,12 @@ ShopData read_data(const LibraryFiles& library, Compilation& compilation) {
     return data;
 }
 
+// The unit that the piece is written for; inches if it does not say.
+LengthUnit unit_of(const Syntax& piece) {
+    const std::vector<Syntax> units = piece.find(NodeKind::block).all(NodeKind::unit);
+    return !units.empty() && units.back().child(0).text() == "mm" ? LengthUnit::millimetre : LengthUnit::inch;
+}
+
 // How many parts fit into rows that leave it open: the piece is placed once without laying those rows out.
 RowCounts fitted_counts(Design& design, const DesignOptions& options, const NearestTool& nearest,
                         Diagnostics& diagnostics) {
@@ -61,8 +67,9 @@ Compilation compile(const World& world, const CompileOptions& options) {
     const ShopData data = read_data(library, compilation);
     if (!design.piece() || !data.woods || !data.shop) return compilation;
 
+    const LengthUnit unit = unit_of(design.piece());
     const NearestTool nearest = [&](std::string_view tool, const Rational& size) {
-        return data.shop->nearest(std::string(tool), size);
+        return data.shop->nearest(std::string(tool), size, unit);
     };
     const DesignOptions design_options{options.settings, options.variant};
     Evaluator evaluator(diagnostics, nearest);

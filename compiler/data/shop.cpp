@@ -11,11 +11,21 @@ const ShopTool* Shop::find(const std::string& name) const {
     return found == tools_.end() ? nullptr : &*found;
 }
 
-std::optional<Rational> Shop::nearest(const std::string& name, const Rational& millimetres) const {
+static bool sold_in(LengthUnit unit, const Rational& size) {
+    const Rational steps = unit == LengthUnit::inch ? Rational(size * ratio(320, 127)) : Rational(size * 2);
+    return steps.get_den() == 1;
+}
+
+std::optional<Rational> Shop::nearest(const std::string& name, const Rational& millimetres,
+                                      std::optional<LengthUnit> unit) const {
     const ShopTool* tool = find(name);
     if (tool == nullptr) return std::nullopt;
+    std::vector<Rational> sizes;
+    for (const Rational& size : tool->sizes) {
+        if (unit && sold_in(*unit, size)) sizes.push_back(size);
+    }
     const auto distance = [&](const Rational& size) { return Rational(abs(size - millimetres)); };
-    return *std::ranges::min_element(tool->sizes, {}, distance);
+    return *std::ranges::min_element(sizes.empty() ? tool->sizes : sizes, {}, distance);
 }
 
 static std::optional<ShopTool> read_tool(const YamlNode& node, Diagnostics& diagnostics) {

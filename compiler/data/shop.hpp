@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "compiler/diagnostics/diagnostic.hpp"
+#include "compiler/quantity/format.hpp"
 #include "compiler/quantity/rational.hpp"
 
 namespace rodwright {
@@ -22,8 +23,10 @@ class Shop {
     // The tool of that name, or null.
     const ShopTool* find(const std::string& name) const;
     // The size of that tool nearest to `millimetres`, of two as near the smaller; empty if there is no such
-    // tool.
-    std::optional<Rational> nearest(const std::string& name, const Rational& millimetres) const;
+    // tool. With a unit, of the sizes that are sold in that unit (whole 1/64 in, or whole 1/2 mm) if the shop
+    // has any: a piece in inches is not marked out for a 5 mm bit.
+    std::optional<Rational> nearest(const std::string& name, const Rational& millimetres,
+                                    std::optional<LengthUnit> unit = {}) const;
     // As written in the file.
     const std::vector<ShopTool>& tools() const { return tools_; }
 

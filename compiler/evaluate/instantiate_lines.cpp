@@ -199,6 +199,11 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
     const std::optional<Linear> from = evaluator_.linear_length(line.child(2), outer);
     const std::optional<Linear> to = evaluator_.linear_length(line.child(3), outer);
     if (from && to && counted) row_equations(row, *from, *to);
+    // Its size is found when it has a place; the row is laid out when it is counted.
+    if (from && !counted) {
+        const Linear near = out_.face(declaration.instances.front(), face_of(row.axis, false));
+        out_.equations.push_back({near - *from, line.span()});
+    }
     out_.rows.push_back(row);
 }
 

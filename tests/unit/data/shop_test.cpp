@@ -56,6 +56,12 @@ TEST_SUITE("unit/data") {
         CHECK(shop->nearest("chisel", ratio(1135, 100)) == Rational(10));
         CHECK(shop->nearest("chisel", ratio(1136, 100)) == inches(1, 2));
         CHECK_FALSE(shop->nearest("adze", 1));
+        // Of one unit only, if the shop has any of it.
+        CHECK(shop->nearest("chisel", 10, LengthUnit::inch) == inches(1, 2));
+        CHECK(shop->nearest("chisel", inches(1, 4), LengthUnit::millimetre) == Rational(10));
+        const auto metric = shop_of("tools:\n  chisel: [6mm, 10mm]\n", diagnostics, sources);
+        REQUIRE(metric);
+        CHECK(metric->nearest("chisel", inches(1, 4), LengthUnit::inch) == Rational(6));
     }
 
     TEST_CASE("bad tools are refused") {
