@@ -11,8 +11,9 @@
 namespace rodwright {
 namespace {
 
-bool share_a_part(const WorkItem& a, const WorkItem& b) {
-    return std::ranges::any_of(a.parts, [&](PartId part) { return b.parts.contains(part); });
+template <typename Value>
+bool overlap(const std::set<Value>& a, const std::set<Value>& b) {
+    return std::ranges::any_of(a, [&](const Value& value) { return b.contains(value); });
 }
 
 std::size_t number(Stage stage) {
@@ -51,15 +52,20 @@ class Planner {
   private:
     using Indices = std::vector<std::size_t>;
 
-    // The items that a definition's `after` names; empty if it names a stage or work that this piece has not.
+    // The items that a definition's `after` names: steps of the same joint or shape, or those of another on
+    // the same part. Empty if it names a stage or work that this piece has not.
     Indices named(std::size_t item, const std::string& step) const {
+        const WorkItem& own = items_[item];
         const std::size_t dot = step.find('.');
-        const std::string work = dot == std::string::npos ? items_[item].step.work : step.substr(0, dot);
-        const auto found = by_name_.find({work, dot == std::string::npos ? step : step.substr(dot + 1)});
+        const bool elsewhere = dot != std::string::npos;
+        const auto found = by_name_.find(
+            {elsewhere ? step.substr(0, dot) : own.step.work, elsewhere ? step.substr(dot + 1) : step});
         if (found == by_name_.end()) return {};
         Indices items;
-        for (const std::size_t other : found->second) {
-            if (share_a_part(items_[item], items_[other])) items.push_back(other);
+        for (const std::size_t i : found->second) {
+            const WorkItem& other = items_[i];
+            if (elsewhere ? overlap(own.parts, other.parts) : overlap(own.uses, other.uses))
+                items.push_back(i);
         }
         return items;
     }

@@ -19,6 +19,7 @@ class Collector {
             items_.push_back(std::move(item));
         } else {
             items_[place->second].parts.merge(item.parts);
+            items_[place->second].uses.merge(item.uses);
         }
     }
     std::vector<WorkItem> take() { return std::move(items_); }
@@ -136,9 +137,11 @@ WorkItem template_item(const Work& work, const StepTemplate& source, bool of_sha
 }
 
 void add_joints(Collector& items, const Piece& piece) {
-    for (const JointKind& kind : piece.joint_kinds) {
+    for (std::size_t i = 0; i < piece.joint_kinds.size(); ++i) {
+        const JointKind& kind = piece.joint_kinds[i];
         for (const StepTemplate& source : kind.work.steps) {
             WorkItem item = template_item(kind.work, source, false);
+            item.uses.insert(i);
             add_members(item.parts, piece, kind, source.member);
             items.add(std::move(item));
         }
@@ -146,10 +149,12 @@ void add_joints(Collector& items, const Piece& piece) {
 }
 
 void add_shapes(Collector& items, const Piece& piece) {
-    for (const Kind& kind : piece.kinds) {
+    for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
+        const Kind& kind = piece.kinds[i];
         for (const ShapeUse& use : kind.shapes) {
             for (const StepTemplate& source : use.work.steps) {
                 WorkItem item = template_item(use.work, source, true);
+                item.uses.insert(piece.joint_kinds.size() + i);
                 item.parts.insert(kind.parts.begin(), kind.parts.end());
                 items.add(std::move(item));
             }

@@ -13,6 +13,8 @@ struct WorkItem {
     Step step;           // without `after`
     std::string member;  // role whose part is worked on, empty for all
     std::set<PartId> parts;
+    std::set<std::size_t>
+        uses;  // joint kinds by index, then part kinds with shapes: what the work belongs to
     std::vector<StepAfter> after;  // as the joint or shape's definition says
     Span where;                    // of the definition
 };

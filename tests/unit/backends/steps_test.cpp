@@ -181,12 +181,12 @@ TEST_SUITE("unit/backends") {
         Diagnostics good;
         CHECK(
             rules_of(step + "rules:\n  - {before: a, after: '*.glue', because: b, source: common}\n", good));
-        for (const std::string& rule : {"{before: a, after: saw, because: b, source: common}",
-                                        "{before: a, after: '.glue', because: b, source: common}",
-                                        "{before: a, because: b, source: common}"}) {
+        for (const char* rule : {"{before: a, after: saw, because: b, source: common}",
+                                 "{before: a, after: '.glue', because: b, source: common}",
+                                 "{before: a, because: b, source: common}"}) {
             CAPTURE(rule);
             Diagnostics diagnostics;
-            CHECK_FALSE(rules_of(step + "rules:\n  - " + rule + "\n", diagnostics));
+            CHECK_FALSE(rules_of(step + "rules:\n  - " + std::string(rule) + "\n", diagnostics));
             CHECK(diagnostics.errors() == 1);
         }
         Diagnostics stage;
