@@ -146,7 +146,7 @@ double figure_pitch(const std::vector<Station>& stations, const Fonts& fonts) {
     double pitch = 0;
     for (const Station& station : stations) {
         const SetText set = set_text(station.text, FontFace::regular, dimension_height, fonts);
-        pitch = std::max(pitch, set.above + set.below + 0.4);
+        pitch = std::max(pitch, set.above + set.below + 1);
     }
     return pitch;
 }

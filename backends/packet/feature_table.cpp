@@ -12,21 +12,10 @@ using namespace drawing;
 
 namespace {
 
-std::string what_is(const Feature& feature) {
-    const std::string by = plain_words(feature.made_by);
-    const bool joint = feature.joint != JointKindId::none;
-    switch (feature.op) {
-        case FeatureOp::leave:
-            return by + ": left standing";
-        case FeatureOp::remove:
-            return joint ? by + ": cut out" : by;
-        case FeatureOp::trim:
-            return by + ": cut off";
-        case FeatureOp::blend:
-        case FeatureOp::bevel:
-            break;
-    }
-    return feature.label;
+// "out of left end", "into near face", "off far face": a body that stands out, a pocket, a cut from outside.
+std::string where_is(FeatureOp op, const std::string& side) {
+    if (op == FeatureOp::leave) return "out of " + side;
+    return (op == FeatureOp::trim ? "off " : "into ") + side;
 }
 
 // The side of the drawing that a direction of the kind's frame points to.
@@ -41,6 +30,8 @@ std::string side_name(Direction direction, const AxisView& view) {
 struct Interval {
     std::string start;
     std::string size;
+    bool to_middle = false;  // of a hole seen square to it
+    std::string start_text() const { return to_middle ? start + " to middle" : start; }
 };
 
 Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent, Direction along,
@@ -48,11 +39,14 @@ Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent
     const Axis axis = along.axis;
     const Body& body = feature.body;
     if (body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
-        return {figure(distance_along(kind, along, body.frame.origin[axis]), style) + " to middle",
-                figure(body.size_u, style) + " dia."};
+        return {figure(distance_along(kind, along, body.frame.origin[axis]), style),
+                figure(body.size_u, style) + " dia.", true};
     }
     const Rational& near_end = along.positive ? extent.low[axis] : extent.high[axis];
-    return {figure(distance_along(kind, along, near_end), style), figure(extent.size(axis), style)};
+    const Rational start = distance_along(kind, along, near_end);
+    const Rational outside = -start;
+    const std::string text = start < 0 ? figure(outside, style) + " outside" : figure(start, style);
+    return {text, figure(extent.size(axis), style), false};
 }
 
 // The same cut at several places along the part is one row.
@@ -79,9 +73,9 @@ std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const Ax
     const std::optional<Box> extent = extent_within(feature.body, overall_box(kind));
     if (!extent) return std::nullopt;
     Entry entry;
-    entry.what = what_is(feature);
+    entry.what = plain_words(feature.made_by);
     const Direction out = feature.op == FeatureOp::leave ? feature.body.frame.w : -feature.body.frame.w;
-    entry.on = side_name(out, view);
+    entry.on = where_is(feature.op, side_name(out, view));
     const std::array<Direction, 3> along = measured_along(view);
     for (std::size_t i = 0; i < 3; ++i)
         entry.intervals[i] = interval_of(kind, feature, *extent, along[i], style);
@@ -111,10 +105,11 @@ Row row_of(Entry entry) {
     std::sort(entry.starts.begin(), entry.starts.end());
     std::string starts;
     for (const auto& [at, text] : entry.starts) starts += (starts.empty() ? "" : "; ") + text;
+    if (entry.intervals[0].to_middle) starts += " to middle";
     Row row;
     row.cells = {entry.what, entry.on, starts, entry.intervals[0].size};
     for (const std::size_t i : {1U, 2U}) {
-        row.cells.push_back(entry.intervals[i].start);
+        row.cells.push_back(entry.intervals[i].start_text());
         row.cells.push_back(entry.intervals[i].size);
     }
     return row;
@@ -124,7 +119,7 @@ Row row_of(Entry entry) {
 
 Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& style) {
     Table table;
-    table.columns = {{"what"},       {"on"},   {"from left"},      {"long"},
+    table.columns = {{"what"},       {"where"},   {"from left"},      {"long"},
                      {"from below"}, {"high"}, {"from near face"}, {"deep"}};
     for (std::size_t i = 2; i < table.columns.size(); ++i) table.columns[i].align = Align::right;
     for (Entry& entry : entries_of(kind, view, style)) table.rows.push_back(row_of(std::move(entry)));

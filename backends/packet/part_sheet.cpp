@@ -58,7 +58,7 @@ std::vector<Draft> part_sheets(const Context& context, KindId kind) {
     const TableLayout table = lay_out_table(feature_table(context.piece[kind], view, context.piece.style),
                                             room.width(), context.fonts);
     const double table_height = table.rows.empty() ? 0 : height_from(table, {});
-    const bool table_here = table_height <= 0.36 * room.height();
+    const bool table_here = table_height <= 0.27 * room.height();
     if (table_here && table_height > 0) {
         draw_table(draft.sheet, table, {}, {room.left, room.bottom, room.right, room.bottom + table_height});
         room.bottom += table_height + edge;

@@ -1,6 +1,7 @@
 #include "backends/packet/part_views.hpp"
 
 #include <algorithm>
+#include <span>
 
 #include "backends/drawing/dimension.hpp"
 #include "backends/drawing/projected.hpp"
@@ -147,14 +148,26 @@ class LongViews {
           above_lines_(part.seen(above_)),
           with_above_(!is_plain(above_lines_)) {}
 
+    // The largest, up to full size, at which views and dimensions have room.
     Scale scale(const Rect& room) const {
-        const Rect outline = part_.outline(front_);
-        const double height = outline.height() + (with_above_ ? part_.outline(above_).height() : 0);
-        const double fixed =
-            strip_below(stations_on_sheet(part_, front_.right, 0, 1), part_.kind, part_.context.fonts) +
-            grain_strip + (with_above_ ? view_gap : 0);
-        return choose_scale(part_.context.piece.style.unit, outline.width(), height,
-                            room.width() - 2 * margin, room.height() - fixed);
+        const double width = part_.outline(front_).width();
+        const std::span<const Scale> list = scales(part_.context.piece.style.unit);
+        const auto found = std::find_if(list.begin(), list.end(), [&](const Scale& scale) {
+            const double factor = scale.factor();
+            return factor <= 1 && width * factor <= room.width() - 2 * margin &&
+                   height(factor) <= room.height();
+        });
+        return found == list.end() ? list.back() : *found;
+    }
+    // What the views take of the sheet at that scale.
+    double height(double factor) const {
+        const double views =
+            part_.outline(front_).height() + (with_above_ ? part_.outline(above_).height() : 0);
+        const RunningDimension running = running_below(0, 0, factor);
+        const bool shown = fits(running, part_.context.fonts);
+        const double strip =
+            strip_below(shown ? running.stations : std::vector<Station>(), part_.kind, part_.context.fonts);
+        return views * factor + strip + grain_strip + (with_above_ ? view_gap : 0);
     }
 
     void draw(Sheet& sheet, const Rect& room, double factor) const {
@@ -174,6 +187,17 @@ class LongViews {
     }
 
   private:
+    RunningDimension running_below(double body_left, double bottom, double factor) const {
+        const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+        return {Run::across,
+                bottom,
+                bottom - first_dimension,
+                lengths.body_start,
+                stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+                lengths.body_start + 3,
+                lengths.body_end - 3};
+    }
+
     void place(Sheet& sheet, const Projected& lines, const AxisView& view, double factor,
                Point corner) const {
         const Rect outline = part_.outline(view);
@@ -182,13 +206,7 @@ class LongViews {
 
     void draw_dimensions(Sheet& sheet, double body_left, double bottom, double factor) const {
         const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
-        const RunningDimension running{Run::across,
-                                       bottom,
-                                       bottom - first_dimension,
-                                       lengths.body_start,
-                                       stations_on_sheet(part_, front_.right, lengths.body_start, factor),
-                                       lengths.body_start + 3,
-                                       lengths.body_end - 3};
+        const RunningDimension running = running_below(body_left, bottom, factor);
         double line = bottom - first_dimension;
         if (!running.stations.empty() && fits(running, part_.context.fonts)) {
             draw_running(sheet, running, part_.context.fonts);
@@ -317,14 +335,18 @@ std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, c
                             const Rect& room) {
     const PartView part{context, context.piece[kind], context.input.solids.solid(kind)};
     if (!part.solid) return "";
-    const double lower = std::clamp(0.42 * room.height(), 60.0, 110.0);
-    const Rect upper_room{room.left, room.bottom + lower + 4, room.right, room.top};
-    const double middle = room.left + 0.58 * room.width();
+    // The long views come first; what they leave is the end view's, up to a size that needs no more.
+    constexpr double least_lower = 62;
+    constexpr double most_lower = 130;
+    constexpr double gap = 4;
     const LongViews views(part, front);
-    const Scale scale = views.scale(upper_room);
-    views.draw(sheet, upper_room, scale.factor());
+    const Scale scale = views.scale({room.left, room.bottom + least_lower + gap, room.right, room.top});
+    const double left_over = room.height() - views.height(scale.factor()) - gap;
+    const double lower = std::clamp(left_over, least_lower, most_lower);
+    views.draw(sheet, {room.left, room.bottom + lower + gap, room.right, room.top}, scale.factor());
+    const double middle = room.left + 0.58 * room.width();
     EndView(part, from_side(front, true))
-        .draw(sheet, {room.left, room.bottom, middle - 4, room.bottom + lower});
+        .draw(sheet, {room.left, room.bottom, middle - gap, room.bottom + lower});
     draw_small_pictorials(sheet, context, kind, front,
                           {middle, room.bottom, room.right, room.bottom + lower});
     return scale.text();
