@@ -1,5 +1,5 @@
-// All that the compiler takes from outside: files to read. The command line gives it the disk, tests give it a
-// map in memory, so that every stage can be run without touching either.
+// All that the compiler takes from outside: files to read. The command line gives it the disk, tests give it
+// a map in memory, so that every stage can be run without touching either.
 #pragma once
 
 #include <map>
