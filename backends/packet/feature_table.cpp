@@ -27,6 +27,27 @@ std::string side_name(Direction direction, const AxisView& view) {
     return direction == view.towards ? "near face" : "far face";
 }
 
+// The side that a body stands out of or a cut is open to. The sweep alone does not tell: a dovetail is swept
+// along its socket. A cut that is open to both ends of an axis says nothing by that axis.
+Direction open_side(const Kind& kind, const Feature& feature, const Box& extent) {
+    const Box visible = visible_box(kind);
+    const bool leave = feature.op == FeatureOp::leave;
+    const auto reaches = [&](Direction side) {
+        const Rational past = side.positive ? Rational(extent.high[side.axis] - visible.high[side.axis])
+                                            : Rational(visible.low[side.axis] - extent.low[side.axis]);
+        return leave ? past > 0 : past >= 0;
+    };
+    const Direction own = leave ? feature.body.frame.w : -feature.body.frame.w;
+    if (reaches(own) && !reaches(-own)) return own;
+    for (const Axis axis : {Axis::deep, Axis::tall, Axis::wide}) {
+        for (const bool positive : {false, true}) {
+            const Direction side{axis, positive};
+            if (reaches(side) && !reaches(-side)) return side;
+        }
+    }
+    return own;
+}
+
 struct Interval {
     std::string start;
     std::string size;
@@ -74,8 +95,7 @@ std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const Ax
     if (!extent) return std::nullopt;
     Entry entry;
     entry.what = plain_words(feature.made_by);
-    const Direction out = feature.op == FeatureOp::leave ? feature.body.frame.w : -feature.body.frame.w;
-    entry.on = where_is(feature.op, side_name(out, view));
+    entry.on = where_is(feature.op, side_name(open_side(kind, feature, *extent), view));
     const std::array<Direction, 3> along = measured_along(view);
     for (std::size_t i = 0; i < 3; ++i)
         entry.intervals[i] = interval_of(kind, feature, *extent, along[i], style);
@@ -119,8 +139,8 @@ Row row_of(Entry entry) {
 
 Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& style) {
     Table table;
-    table.columns = {{"what"},       {"where"},   {"from left"},      {"long"},
-                     {"from below"}, {"high"}, {"from near face"}, {"deep"}};
+    table.columns = {{"what"},       {"where"}, {"from left"},      {"long"},
+                     {"from below"}, {"high"},  {"from near face"}, {"deep"}};
     for (std::size_t i = 2; i < table.columns.size(); ++i) table.columns[i].align = Align::right;
     for (Entry& entry : entries_of(kind, view, style)) table.rows.push_back(row_of(std::move(entry)));
     return table;

@@ -116,7 +116,8 @@ void draw_lengths(Sheet& sheet, const PartView& part, Run run, Direction along, 
         draw(at.body_start, at.body_end, first, part.kind.size[along.axis], Overflow::over);
         if (after != 0) draw(at.body_end, at.end, first, after, Overflow::beyond_high);
     }
-    draw(at.start, at.end, joined ? first + step : first, part.kind.overall(along.axis), Overflow::over);
+    draw(at.start, at.end, joined ? first + step : first, part.kind.overall(along.axis),
+         Overflow::beyond_high);
 }
 
 // Double-headed, along the fibres, with the word beside it.
