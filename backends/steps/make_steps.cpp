@@ -203,7 +203,16 @@ class Planner {
             if (after) reasons.push_back({*after, why.because, worth_telling(item, before, why)});
         }
         std::ranges::stable_sort(reasons, {}, &StepReason::after);
+        show_once(reasons);
         return reasons;
+    }
+
+    // The same reason after several steps is told of the last of them.
+    static void show_once(std::vector<StepReason>& reasons) {
+        std::set<std::string> told;
+        for (auto reason = reasons.rbegin(); reason != reasons.rend(); ++reason) {
+            reason->shown = reason->shown && told.insert(reason->because).second;
+        }
     }
 
     std::string stage_reason(Stage stage) const {
@@ -244,6 +253,7 @@ std::string step_title(const Step& step) {
 }
 
 std::string step_parts(const Step& step) {
+    if (step.all_parts) return "all parts";
     std::vector<std::string> parts;
     for (const StepPart& part : step.parts) {
         parts.push_back(fmt::format("{} {} x {}", part.letter, plain_words(part.name), part.count));

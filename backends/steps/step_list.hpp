@@ -34,6 +34,7 @@ struct Step {
     std::string name;  // "cut_mortise"
     std::string text;
     std::vector<StepPart> parts;  // in the order of the kinds
+    bool all_parts = false;       // of the piece
     std::string machine;          // may be empty
     std::vector<std::pair<std::string, std::string>> settings;
     bool test_piece = false;
@@ -55,7 +56,7 @@ struct StepList {
 
 // "Mortise and tenon: cut mortise"
 std::string step_title(const Step& step);
-// "A leg x 2, B rail"
+// "A leg x 2, B rail x 1", or "all parts"
 std::string step_parts(const Step& step);
 // "table saw; height 1/4", stop 1-1/8"; empty if the step has no machine
 std::string step_setting(const Step& step);

@@ -120,16 +120,14 @@ Stage usual_stage(const StepTemplate& step, bool of_shape) {
 
 WorkItem template_item(const Work& work, const StepTemplate& source, bool of_shape) {
     WorkItem item;
-    item.step = {usual_stage(source, of_shape),
-                 work.definition,
-                 source.name,
-                 source.text,
-                 {},
-                 source.machine,
-                 source.settings,
-                 source.test_piece,
-                 source.caution,
-                 {}};
+    item.step.stage = usual_stage(source, of_shape);
+    item.step.work = work.definition;
+    item.step.name = source.name;
+    item.step.text = source.text;
+    item.step.machine = source.machine;
+    item.step.settings = source.settings;
+    item.step.test_piece = source.test_piece;
+    item.step.caution = source.caution;
     item.member = source.member;
     item.after = source.after;
     item.where = work.defined_at;
@@ -182,7 +180,10 @@ std::vector<WorkItem> collect_work(const Piece& piece, const OrderRules& rules) 
     add_joints(collector, piece);
     add_shapes(collector, piece);
     std::vector<WorkItem> items = collector.take();
-    for (WorkItem& item : items) item.step.parts = step_parts_of(piece, item.parts);
+    for (WorkItem& item : items) {
+        item.step.parts = step_parts_of(piece, item.parts);
+        item.step.all_parts = item.parts.size() == piece.parts.size();
+    }
     return items;
 }
 

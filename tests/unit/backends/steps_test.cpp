@@ -90,6 +90,7 @@ TEST_SUITE("unit/backends") {
               "A1 leg x 1, A2 leg x 1");
         // One rail with two tenons is one part.
         CHECK(step_parts(list.steps[place(list, "mortise_and_tenon", "cut_tenon")]) == "B front rail x 1");
+        CHECK(step_parts(list.steps[place(list, "", "orient")]) == "all parts");
         // The same words on both legs are one step.
         CHECK(step_parts(list.steps[place(list, "taper", "form")]) == "A1 leg x 1, A2 leg x 1");
         CHECK(step_setting(list.steps[place(list, "mortise_and_tenon", "cut_tenon")]) ==
@@ -137,6 +138,21 @@ TEST_SUITE("unit/backends") {
         CHECK_FALSE(make_steps(own, of_itself));
         CHECK(of_itself.list().at(0).message ==
               "these steps wait for each other: `mortise_and_tenon.lay_out`");
+    }
+
+    TEST_CASE("the same reason after two steps is told once, of the later one") {
+        Piece piece = sample_piece();
+        // Its mortises are another step, its tenons the same one.
+        JointKind other = piece.joint_kinds[0];
+        other.work.steps[2].text = "Cut the mortise 5/16\" wide.";
+        piece.joint_kinds.push_back(other);
+        const StepList list = steps_of(piece);
+        const Step& tenon = list.steps[place(list, "mortise_and_tenon", "cut_tenon")];
+        std::vector<StepReason> told = tenon.after;
+        std::erase_if(told, [](const StepReason& reason) { return !reason.shown; });
+        REQUIRE(told.size() == 1);
+        CHECK(list.steps[told[0].after].text == "Cut the mortise 5/16\" wide.");
+        CHECK(std::ranges::count(tenon.after, told[0].because, &StepReason::because) == 2);
     }
 
     TEST_CASE("a definition may wait for another definition's step on the same part") {
