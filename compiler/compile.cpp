@@ -80,6 +80,7 @@ Compilation compile(const World& world, const CompileOptions& options) {
     evaluator.settle(&places.values);
     check_assumptions(*statements, evaluator);
     check_requirements(*statements, evaluator);
+    check_unused(*statements, evaluator);
     compilation.piece = build_piece(*statements, places, *data.woods, design, evaluator);
     return compilation;
 }

@@ -132,6 +132,7 @@ void Instantiation::run(const DesignOptions& options) {
     Container& container = out_.containers.emplace_back();
     container.first = new_unknowns(6);
     container.where = piece.child(0).span();
+    container.body = piece.span();
     PartReferences* references = new_references({out_, container, container});
     Scope& scope = new_scope(&shared, references);
     container.scope = &scope;

@@ -92,7 +92,10 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
 void Instantiation::equation(const Syntax& line, Scope& scope) {
     const std::optional<Linear> left = evaluator_.linear_length(line.child(0), scope);
     const std::optional<Linear> right = evaluator_.linear_length(line.child(1), scope);
-    if (!left || !right) return;
+    if (!left || !right) {
+        out_.failed_lines.push_back(line.span());
+        return;
+    }
     if (left->terms.empty() && right->terms.empty() && line.child(0).kind() == NodeKind::name &&
         scope.find(line.child(0).text()) != nullptr) {
         report(
@@ -198,6 +201,7 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
     }
     const std::optional<Linear> from = evaluator_.linear_length(line.child(2), outer);
     const std::optional<Linear> to = evaluator_.linear_length(line.child(3), outer);
+    if (!from || !to) out_.failed_lines.push_back(line.span());
     if (from && to && counted) row_equations(row, *from, *to);
     // Its size is found when it has a place; the row is laid out when it is counted.
     if (from && !counted) {

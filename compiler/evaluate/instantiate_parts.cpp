@@ -88,7 +88,12 @@ long Instantiation::row_count(const Syntax& count, Scope& scope, PartDeclaration
         const auto found = counts_.find({declaration.where.file, declaration.where.begin});
         return found == counts_.end() ? 1 : found->second;
     }
-    return evaluator_.whole_number(wanted, scope, 1, static_cast<long>(limits::row_count)).value_or(1);
+    constexpr long most_readable = 1'000'000'000;
+    const long number = evaluator_.whole_number(wanted, scope, 1, most_readable).value_or(1);
+    if (number <= static_cast<long>(limits::row_count)) return number;
+    report(diagnose(Code::too_large, count.span(),
+                    fmt::format("a row of {} parts; at most {} can be made", number, limits::row_count)));
+    return 1;
 }
 
 void Instantiation::declare_part(Container& container, const Syntax& part) {
@@ -193,6 +198,7 @@ void Instantiation::declare_place(Container& container, const Syntax& place) {
     placed.parent = &container;
     placed.first = new_unknowns(6);
     placed.where = name.span();
+    placed.body = place.span();
     PartReferences* references = new_references({out_, placed, placed});
     // An assembly written in the piece sees the piece's names; one from a file of its own sees only its own.
     Scope& scope = new_scope(is_local ? out_.containers.front().scope : nullptr, references);

@@ -32,7 +32,8 @@ struct Container {
     Scope* scope = nullptr;
     std::map<std::string, std::size_t, std::less<>> parts;  // index in Statements::declarations
     std::map<std::string, Container*, std::less<>> assemblies;
-    Span where;
+    Span where;  // its name
+    Span body;   // its lines
 };
 
 struct PartDeclaration {
@@ -133,6 +134,7 @@ struct Statements {
     std::vector<PartDeclaration> declarations;
     std::vector<Instance> instances;
     std::vector<Equation> equations;
+    std::vector<Span> failed_lines;  // that have no value, already reported: what they place stays open
     std::vector<Row> rows;
     std::vector<JoinStatement> joins;
     std::vector<ShapeStatement> shapes;

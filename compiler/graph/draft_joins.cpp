@@ -18,15 +18,15 @@ struct JoinJob {
     std::vector<Syntax> roles;  // the two member declarations
 };
 
-std::string_view form_word(MemberForm form) {
-    switch (form) {
-        case MemberForm::end:
-            return "end";
-        case MemberForm::edge:
-            return "edge";
-        default:
-            return "face";
-    }
+std::string_view form_words(MemberForm form) {
+    if (form == MemberForm::end) return "an end";
+    return form == MemberForm::edge ? "an edge" : "a face";
+}
+
+// "an end", "a face", for the word of a member declaration.
+std::string_view wanted_words(std::string_view word) {
+    if (word == "end") return form_words(MemberForm::end);
+    return form_words(word == "edge" ? MemberForm::edge : MemberForm::face);
 }
 
 // What the member counts as, if its face is of the kind that the joint asks for.
@@ -47,11 +47,10 @@ std::optional<MemberForm> checked_form(const JoinJob& job, std::size_t which, st
     const Instance& instance = job.draft.statements.instances[part];
     const PartPattern& pattern = which == 0 ? job.statement.first.front() : job.statement.second.front();
     job.draft.evaluator.report(
-        diagnose(
-            Code::wrong_member, pattern.where,
-            fmt::format("`{}` needs an {} as its {}; the {} of `{}` is {} {}", job.definition.child(0).text(),
-                        role.child(1).text(), role.child(0).text(), face_name(face), instance.name,
-                        actual == MemberForm::face ? "a" : "an", form_word(actual)))
+        diagnose(Code::wrong_member, pattern.where,
+                 fmt::format("`{}` needs {} as its {}; the {} of `{}` is {}", job.definition.child(0).text(),
+                             wanted_words(role.child(1).text()), role.child(0).text(), face_name(face),
+                             instance.name, form_words(actual)))
             .label(role.span(), "asked for here")
             .hint("an end is where the grain runs out; turn the part's `grain`, swap the members, or choose "
                   "another joint"));

@@ -45,6 +45,15 @@ void check_requirements(const Statements& statements, Evaluator& evaluator) {
     }
 }
 
+void check_unused(Statements& statements, Evaluator& evaluator) {
+    for (Scope& scope : statements.scopes) {
+        for (const auto& [name, definition] : scope.here()) {
+            if (definition.state != Definition::State::waiting) continue;
+            evaluator.value_of(*scope.find_here(name), name, definition.name_span);
+        }
+    }
+}
+
 namespace {
 
 std::optional<Rational> known(const Linear& value, const Evaluator& evaluator) {

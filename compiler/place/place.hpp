@@ -27,6 +27,9 @@ void check_assumptions(const Statements& statements, Evaluator& evaluator);
 // Evaluates every `require` with the places known; reports those that do not hold.
 void check_requirements(const Statements& statements, Evaluator& evaluator);
 
+// Evaluates the lets and params that nothing asked for, so that what is wrong with them is reported too.
+void check_unused(Statements& statements, Evaluator& evaluator);
+
 // How many parts each fitted row takes: the whole number nearest to what the wanted gap gives. Call with the
 // places of a piece whose fitted rows have one part each; reports rows that cannot be counted.
 RowCounts count_fitted_rows(const Statements& statements, Evaluator& evaluator);

@@ -10,8 +10,8 @@ namespace rodwright {
 
 // Lines that cannot all hold (lines_disagree).
 void report_conflicts(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics);
-// Faces without a place (no_place), rows with too many unknowns (row_unknowns). Parts in whose lines an error
-// was already reported are passed over: the line that would have placed them is probably that one.
+// Faces without a place (no_place), rows with too many unknowns (row_unknowns). Parts with a line that has no
+// value, and what hangs on them, are passed over.
 void report_free(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics);
 // Parts with no thickness, or less (no_size).
 void report_sizes(const Statements& statements, const Places& places, Diagnostics& diagnostics);

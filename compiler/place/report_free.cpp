@@ -63,7 +63,9 @@ class FreeReport {
 
     void report() {
         for (const auto& [key, subject] : subjects_) {
-            if (!has_error(subject.body)) report_subject(subject);
+            const bool near_error = subject.near_free && group_has_error(subject.near_group);
+            const bool far_error = subject.far_free && group_has_error(subject.far_group);
+            if (!near_error && !far_error) report_subject(subject);
         }
         for (const std::size_t row : rows_) report_row(statements_.rows[row]);
     }
@@ -105,7 +107,7 @@ class FreeReport {
             const Container& container = statements_.containers[owner.index];
             subject.name = owner.index == 0 ? "the piece" : fmt::format("`{}`", container.name);
             subject.where = container.where;
-            subject.body = container.where;
+            subject.body = container.body;
         } else {
             const PartDeclaration& part =
                 statements_.declarations[statements_.instances[owner.index].declaration];
@@ -116,13 +118,17 @@ class FreeReport {
         return subject;
     }
 
+    // A line that has no value was reported; what it would have placed is not missing a line.
     bool has_error(Span body) const {
-        return std::any_of(
-            diagnostics_.list().begin(), diagnostics_.list().end(), [&](const Diagnostic& diagnostic) {
-                return diagnostic.severity == Severity::error && diagnostic.code != Code::no_place &&
-                       diagnostic.primary.file == body.file && diagnostic.primary.begin >= body.begin &&
-                       diagnostic.primary.end <= body.end;
-            });
+        return std::any_of(statements_.failed_lines.begin(), statements_.failed_lines.end(), [&](Span line) {
+            return line.file == body.file && line.begin >= body.begin && line.end <= body.end;
+        });
+    }
+
+    bool group_has_error(std::size_t group) const {
+        const auto found = groups_.find(group);
+        return std::any_of(found->second.begin(), found->second.end(),
+                           [&](const Key& key) { return has_error(subjects_.at(key).body); });
     }
 
     void report_subject(const Subject& subject) {
