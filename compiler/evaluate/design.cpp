@@ -25,8 +25,10 @@ std::string folder_of(const std::string& path) {
 
 // Both are cleaned; `folder` ends in '/' or is empty for the folder of the run.
 bool is_inside(const std::string& folder, const std::string& path) {
-    if (folder.empty()) return path.front() != '/' && path.rfind("..", 0) != 0;
-    return path.rfind(folder, 0) == 0;
+    if (path.rfind(folder, 0) != 0) return false;
+    // A folder above the run's own begins with `..` itself: `../box/` does not hold `../box/../x`.
+    const std::string below = path.substr(folder.size());
+    return below != ".." && below.rfind("../", 0) != 0 && below.rfind('/', 0) != 0;
 }
 
 }  // namespace

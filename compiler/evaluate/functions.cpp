@@ -244,14 +244,13 @@ struct Function {
     Outcome (*apply)(Arguments);
 };
 
-constexpr std::array<Function, 17> functions = {{
+constexpr std::array<Function, 16> functions = {{
     {"min", 1, 64, least},
     {"max", 1, 64, greatest},
     {"abs", 1, 1, absolute},
     {"floor", 1, 2, round_down},
     {"ceil", 1, 2, round_up},
     {"round", 1, 2, round_off},
-    {"nearest", 2, 2, round_off},
     {"sqrt", 1, 1, square_root},
     {"sin", 1, 1, sine},
     {"cos", 1, 1, cosine},
