@@ -2,7 +2,7 @@
 #pragma once
 
 #include "backends/drawing/projection.hpp"
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 #include "compiler/solid/solid_kernel.hpp"
 
 namespace rodwright::drawing {

@@ -184,8 +184,7 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
     };
     unknown_name("gap", row.gap);
     unknown_name("ends", row.ends);
-    const bool counted =
-        !declaration.fit || counts_.contains({declaration.where.file, declaration.where.begin});
+    const bool counted = !declaration.fit || counts_.contains(row_key(declaration));
     if (const Syntax block = line.find(NodeKind::block)) {
         for (const Syntax& statement : block.children()) {
             if (statement.kind() == NodeKind::broken) continue;

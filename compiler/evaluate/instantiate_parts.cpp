@@ -85,7 +85,7 @@ long Instantiation::row_count(const Syntax& count, Scope& scope, PartDeclaration
     const Syntax wanted = count.child(0);
     if (wanted.kind() == NodeKind::word && wanted.text() == "fit") {
         declaration.fit = true;
-        const auto found = counts_.find({declaration.where.file, declaration.where.begin});
+        const auto found = counts_.find(row_key(declaration));
         return found == counts_.end() ? 1 : found->second;
     }
     constexpr long most_readable = 1'000'000'000;

@@ -14,7 +14,7 @@
 #include "compiler/evaluate/evaluator.hpp"
 #include "compiler/evaluate/linear.hpp"
 #include "compiler/evaluate/scope.hpp"
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 #include "compiler/quantity/format.hpp"
 
 namespace rodwright {
@@ -151,7 +151,12 @@ struct Statements {
     Linear face(std::size_t instance, Face face) const;
 };
 
-// The rows whose count is to be found, by place in the text, and what has been found so far.
-using RowCounts = std::map<std::pair<FileId, std::uint32_t>, long>;
+// The rows whose count is to be found, by container and part, and what has been found so far.
+using RowKey = std::pair<std::string, std::string>;
+using RowCounts = std::map<RowKey, long>;
+
+inline RowKey row_key(const PartDeclaration& part) {
+    return {part.container->name, part.name};
+}
 
 }  // namespace rodwright

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "compiler/evaluate/linear.hpp"
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 #include "compiler/quantity/quantity.hpp"
 
 namespace rodwright {

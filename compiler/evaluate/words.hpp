@@ -4,7 +4,7 @@
 #include <optional>
 #include <string_view>
 
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 
 namespace rodwright {
 

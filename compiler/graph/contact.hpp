@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 
 namespace rodwright {
 

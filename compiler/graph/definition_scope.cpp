@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "compiler/evaluate/active.hpp"
 
 namespace rodwright {
@@ -201,12 +203,18 @@ std::string shown(const Value& value, const LengthStyle& style) {
     return "none";
 }
 
+// A name as it is said: `side_apron` is the side apron.
+std::string spoken(std::string name) {
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return name;
+}
+
 std::optional<std::string> fill_one(std::string_view inside, const Syntax& at, Scope& scope,
                                     const MemberReferences& members, const LengthStyle& style,
                                     Evaluator& evaluator) {
     const std::size_t dot = inside.find('.');
     if (const MemberView* member = members.find(inside.substr(0, dot))) {
-        if (dot == std::string_view::npos) return member->part;
+        if (dot == std::string_view::npos) return spoken(member->part);
         for (const auto& [name, value] : member->sizes) {
             if (name == inside.substr(dot + 1)) return format_length(value, style);
         }

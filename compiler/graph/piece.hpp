@@ -15,7 +15,7 @@
 #include <vector>
 
 #include "compiler/diagnostics/source.hpp"
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 #include "compiler/quantity/format.hpp"
 #include "compiler/quantity/quantity.hpp"
 

@@ -101,7 +101,7 @@ RowCounts count_fitted_rows(const Statements& statements, Evaluator& evaluator) 
         if (!part.fit) continue;
         const std::optional<long> count = count_row(statements, row, evaluator);
         if (count) {
-            counts[{part.where.file, part.where.begin}] = *count;
+            counts[row_key(part)] = *count;
             continue;
         }
         evaluator.report(

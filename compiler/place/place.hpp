@@ -7,7 +7,7 @@
 #include "compiler/diagnostics/diagnostic.hpp"
 #include "compiler/evaluate/evaluator.hpp"
 #include "compiler/evaluate/statements.hpp"
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 
 namespace rodwright {
 

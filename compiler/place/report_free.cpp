@@ -65,8 +65,9 @@ class FreeReport {
         for (const auto& [key, subject] : subjects_) {
             const bool near_error = subject.near_free && group_has_error(subject.near_group);
             const bool far_error = subject.far_free && group_has_error(subject.far_group);
-            if (!near_error && !far_error) report_subject(subject);
+            if (!near_error && !far_error) report_subject(key, subject);
         }
+        for (const auto& [thing, diagnostic] : reports_) diagnostics_.add(diagnostic);
         for (const std::size_t row : rows_) report_row(statements_.rows[row]);
     }
 
@@ -78,6 +79,7 @@ class FreeReport {
     std::map<std::size_t, std::set<Key>> groups_;
     std::set<std::size_t> rows_;
     std::set<std::size_t> reported_groups_;
+    std::map<std::size_t, Diagnostic> reports_;  // by container or declaration (+ offset)
 
     void add(Unknown unknown, std::size_t group) {
         const Owner& owner = owners_[static_cast<std::size_t>(unknown)];
@@ -131,13 +133,13 @@ class FreeReport {
                            [&](const Key& key) { return has_error(subjects_.at(key).body); });
     }
 
-    void report_subject(const Subject& subject) {
+    void report_subject(const Key& key, const Subject& subject) {
         const auto near = face_name(face_of(subject.axis, false));
         const auto far = face_name(face_of(subject.axis, true));
         const auto size = axis_name(subject.axis);
         const std::size_t group = subject.near_free ? subject.near_group : subject.far_group;
         if (groups_[group].size() > 1) {
-            report_group(group, subject);
+            report_group(group, key);
             return;
         }
         Diagnostic diagnostic = diagnose(Code::no_place, subject.where, "");
@@ -157,12 +159,19 @@ class FreeReport {
                             subject.name, known);
             diagnostic.help = fmt::format("write `{} = ...` or `{} = ...`", missing, size);
         }
-        diagnostics_.add(std::move(diagnostic));
+        add_to_thing(key.first, std::move(diagnostic));
+    }
+
+    // What is open along several axes is one error, which says so for each of them.
+    void add_to_thing(std::size_t thing, Diagnostic diagnostic) {
+        const auto [found, first] = reports_.try_emplace(thing, diagnostic);
+        if (!first) found->second.notes.push_back(diagnostic.message + "; " + diagnostic.help);
     }
 
     // Several parts that hang on one another and on nothing that is fixed.
-    void report_group(std::size_t group, const Subject& first) {
+    void report_group(std::size_t group, const Key& first_key) {
         if (!reported_groups_.insert(group).second) return;
+        const Subject& first = subjects_.at(first_key);
         const auto axis = axis_name(first.axis);
         Diagnostic diagnostic =
             diagnose(Code::no_place, first.where,
@@ -177,7 +186,7 @@ class FreeReport {
         diagnostic.help =
             fmt::format("fix one of them, as in `{} = piece.{} + ...`", face_name(face_of(first.axis, false)),
                         face_name(face_of(first.axis, false)));
-        diagnostics_.add(std::move(diagnostic));
+        add_to_thing(first_key.first, std::move(diagnostic));
     }
 
     void report_row(const Row& row) {

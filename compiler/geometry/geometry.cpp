@@ -1,4 +1,4 @@
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 
 #include <algorithm>
 

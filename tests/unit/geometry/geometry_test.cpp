@@ -1,4 +1,4 @@
-#include "compiler/graph/geometry.hpp"
+#include "compiler/geometry/geometry.hpp"
 
 #include <doctest/doctest.h>
 
@@ -32,7 +32,7 @@ static Rational determinant(const Turn& turn) {
            c.at[0] * (a.at[1] * b.at[2] - a.at[2] * b.at[1]);
 }
 
-TEST_SUITE("unit/graph") {
+TEST_SUITE("unit/geometry") {
     TEST_CASE("names of faces and axes") {
         CHECK(face_name(Face::left) == "left");
         CHECK(face_name(Face::right) == "right");
