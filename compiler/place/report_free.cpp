@@ -65,7 +65,7 @@ class FreeReport {
         for (const auto& [key, subject] : subjects_) {
             const bool near_error = subject.near_free && group_has_error(subject.near_group);
             const bool far_error = subject.far_free && group_has_error(subject.far_group);
-            if (!near_error && !far_error) report_subject(key, subject);
+            if (!near_error && !far_error && !in_row_.contains(key)) report_subject(key, subject);
         }
         for (const auto& [thing, diagnostic] : reports_) diagnostics_.add(diagnostic);
         for (const std::size_t row : rows_) report_row(statements_.rows[row]);
@@ -78,6 +78,7 @@ class FreeReport {
     std::map<Key, Subject> subjects_;
     std::map<std::size_t, std::set<Key>> groups_;
     std::set<std::size_t> rows_;
+    std::set<Key> in_row_;  // their parts, along the row: a line in the part is not what is missing
     std::set<std::size_t> reported_groups_;
     std::map<std::size_t, Diagnostic> reports_;  // by container or declaration (+ offset)
 
@@ -86,7 +87,10 @@ class FreeReport {
         if (owner.kind == Owner::Kind::gap || owner.kind == Owner::Kind::ends) {
             const Row& row = statements_.rows[owner.index];
             const bool uncounted = statements_.declarations[row.declaration].fit && row.wanted_gap;
-            if (!uncounted || owner.kind == Owner::Kind::ends) rows_.insert(owner.index);
+            if (uncounted && owner.kind == Owner::Kind::gap) return;
+            rows_.insert(owner.index);
+            in_row_.emplace(statements_.containers.size() + row.declaration,
+                            static_cast<std::size_t>(row.axis));
             return;
         }
         const bool container = owner.kind == Owner::Kind::container;
