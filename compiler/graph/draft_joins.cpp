@@ -124,7 +124,7 @@ void join_pair(const JoinJob& job, const JoinPair& pair) {
     const Box& contact = pair.contact.rectangle;
     const JoinPlace place{{pair.first, pair.second},
                           {pair.contact.first, pair.contact.second},
-                          joint_frame(a, pair.contact.first, contact)};
+                          joint_frame(a, pair.contact.first, contact, pair.mirrored)};
     const auto role = [&](std::size_t i) { return std::string(job.roles[i].child(0).text()); };
     DefinitionCall call{job.definition, job.statement.call, job.statement.scope, {}};
     call.members.push_back(

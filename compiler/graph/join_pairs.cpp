@@ -36,8 +36,16 @@ class PairFinder {
     std::optional<Face> face_on(const PartPattern& pattern, std::size_t part) const {
         if (!pattern.face) return std::nullopt;
         const auto axis = static_cast<std::size_t>(axis_of(*pattern.face));
-        const bool mirrored = pattern.hands[axis] < 0 && instance(part).hands[axis] == 1;
-        return mirrored ? opposite(*pattern.face) : *pattern.face;
+        return mirrored_axes(pattern, part)[axis] ? opposite(*pattern.face) : *pattern.face;
+    }
+
+    // Along which axes a part is the image of the copy that the reference was written for.
+    std::array<bool, 3> mirrored_axes(const PartPattern& pattern, std::size_t part) const {
+        std::array<bool, 3> result{};
+        for (std::size_t axis = 0; axis < 3; ++axis) {
+            result[axis] = pattern.hands[axis] < 0 && instance(part).hands[axis] == 1;
+        }
+        return result;
     }
 
     // Where both are handed along an axis and the second does not say which, it is the copy of the same hand.
@@ -54,13 +62,14 @@ class PairFinder {
     void find(const PartPattern& first, std::size_t part, const PartPattern& second) {
         if (!draft_.parts[part].usable) return;
         const std::optional<Face> face = face_on(first, part);
+        const std::array<bool, 3> mirrored = mirrored_axes(first, part);
         std::vector<JoinPair> found;
         std::vector<std::size_t> tried;
         for (const std::size_t other : candidates(part, second)) {
             if (!draft_.parts[other].usable) return;
             tried.push_back(other);
             for (Contact& contact : contacts(body(part), body(other), face, face_on(second, other))) {
-                found.push_back({part, other, std::move(contact)});
+                found.push_back({part, other, std::move(contact), mirrored});
             }
         }
         if (found.empty()) {

@@ -1,6 +1,7 @@
 // Which parts a join line means. Private to compiler/graph/.
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "compiler/graph/contact.hpp"
@@ -12,6 +13,8 @@ struct JoinPair {
     std::size_t first = 0;  // parts of the draft
     std::size_t second = 0;
     Contact contact;
+    // Axes along which the first part is the image of the copy that the line is written for.
+    std::array<bool, 3> mirrored{};
 };
 
 // Every copy of the first members with the copy of each second member that it touches. A hand that neither

@@ -23,6 +23,16 @@ void set_face_axes(Frame& frame, const DraftPart& part, Axis normal) {
 
 using Sizes = std::vector<std::pair<std::string_view, Rational>>;
 
+// How far the part goes on past the contact, against the direction and along it.
+void add_rest(Sizes& sizes, const DraftPart& part, const Box& contact, Direction direction,
+              std::string_view behind, std::string_view ahead) {
+    Rational low = contact.low[direction.axis] - part.body.low[direction.axis];
+    Rational high = part.body.high[direction.axis] - contact.high[direction.axis];
+    if (!direction.positive) std::swap(low, high);
+    sizes.emplace_back(behind, std::move(low));
+    sizes.emplace_back(ahead, std::move(high));
+}
+
 void add_part_sizes(Sizes& sizes, const DraftPart& part) {
     sizes.emplace_back("length", part.body.size(part.axes.length));
     sizes.emplace_back("part_length", part.body.size(part.axes.length));
@@ -37,11 +47,14 @@ MemberForm form_of(const DraftPart& part, Face face) {
     return axis_of(face) == part.axes.width ? MemberForm::edge : MemberForm::face;
 }
 
-Frame joint_frame(const DraftPart& first, Face face, const Box& contact) {
+Frame joint_frame(const DraftPart& first, Face face, const Box& contact,
+                  const std::array<bool, 3>& mirrored) {
     Frame frame;
     frame.origin = middle(contact);
     frame.w = outward(face);
     set_face_axes(frame, first, axis_of(face));
+    frame.u.positive = !mirrored[static_cast<std::size_t>(frame.u.axis)];
+    frame.v.positive = !mirrored[static_cast<std::size_t>(frame.v.axis)];
     return frame;
 }
 
@@ -77,10 +90,8 @@ MemberView joint_member_view(const DraftPart& part, std::string role, std::strin
     sizes.emplace_back("contact_thick", contact.size(u));
     sizes.emplace_back("contact_width", contact.size(v));
     sizes.emplace_back("depth", part.body.size(frame.w.axis));
-    sizes.emplace_back("before", contact.low[v] - part.body.low[v]);
-    sizes.emplace_back("beyond", part.body.high[v] - contact.high[v]);
-    sizes.emplace_back("under", contact.low[u] - part.body.low[u]);
-    sizes.emplace_back("over", part.body.high[u] - contact.high[u]);
+    add_rest(sizes, part, contact, frame.v, "before", "beyond");
+    add_rest(sizes, part, contact, frame.u, "under", "over");
     add_part_sizes(sizes, part);
     return view;
 }

@@ -5,8 +5,9 @@
 
 namespace rodwright {
 
-// The frame of a joint: origin in the middle of the contact, w out of the first member.
-Frame joint_frame(const DraftPart& first, Face face, const Box& contact);
+// The frame of a joint: origin in the middle of the contact, w out of the first member. u and v run to the
+// greater coordinate, the other way along axes on which the joint is the image of one that is written.
+Frame joint_frame(const DraftPart& first, Face face, const Box& contact, const std::array<bool, 3>& mirrored);
 // The frame of a face or end of a part: origin in its middle, w into the wood.
 Frame face_frame(const DraftPart& part, Face face);
 // The frame of an edge: origin in its middle, v along it, u along face a, w along face b, both into the wood.

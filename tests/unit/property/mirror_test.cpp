@@ -45,6 +45,19 @@ double volume(SolidStore& solids, KindId kind) {
     return solids.kernel()->volume(*solid);
 }
 
+// From where to where the tongue of the shelf's left end reaches, along deep.
+std::pair<Rational, Rational> trench(const CompiledDesign& design, const std::string& shelf) {
+    const Part& part = design.part(shelf);
+    for (const Feature& feature : design.kind(shelf).features) {
+        const Box tongue = placed_box(feature.body, part.placement);
+        if (tongue.high[Axis::wide] == part.body.low[Axis::wide]) {
+            return {tongue.low[Axis::deep], tongue.high[Axis::deep]};
+        }
+    }
+    FAIL("no tongue on the left of `" << shelf << "`");
+    return {};
+}
+
 // How many copies were held against the written one.
 std::size_t check_mirrored(const CompiledDesign& design) {
     const Piece& piece = design.piece();
@@ -105,6 +118,30 @@ TEST_CASE("copies in an assembly are mirrored about its middle, not the piece's"
     // 400 wide from 37 on: a stile from 47 to 77 has its image from 397 to 427.
     CHECK(design.at("low/stile[right front]", Face::left) == 397);
     CHECK(design.at("low/stile[right front]", Face::right) == 427);
+}
+
+TEST_CASE("a joint that is not the same both ways is mirrored with its parts") {
+    // Front and back shelves between two sides; their trenches stop short of the side away from the middle.
+    const CompiledDesign design = compile_body(
+        "wood oak = white_oak\n" + stick("side of oak, handed wide", "deep", {0, 0, 0}, {20, 1000, 500}) +
+        stick("shelf of oak, handed deep", "wide", {20, 100, 100}, {960, 200, 20}) +
+        stick("rail of oak, handed deep", "wide", {20, 400, 400}, {960, 20, 60}) +
+        "join shelf.left, shelf.right to side with housing(stop = 30mm)\n"
+        "join rail.left, rail.right to side with sliding_dovetail\n");
+    CHECK(check_mirrored(design) == 3);
+    // The front one reaches from 100 to 300, its trench from 130; the back one from 700 to 900, its trench to
+    // 870.
+    CHECK(trench(design, "shelf[front]") == std::pair<Rational, Rational>(130, 300));
+    CHECK(trench(design, "shelf[back]") == std::pair<Rational, Rational>(700, 870));
+}
+
+TEST_CASE("a copy that is chosen by name is not: directions are the piece's there") {
+    const CompiledDesign design =
+        compile_body("wood oak = white_oak\n" + stick("side of oak", "deep", {0, 0, 0}, {20, 1000, 500}) +
+                     stick("shelf of oak, handed deep", "wide", {20, 100, 100}, {200, 200, 20}) +
+                     "join shelf[front].left to side with housing(stop = 30mm)\n"
+                     "join shelf[back].left to side with housing(stop = 30mm)\n");
+    CHECK(trench(design, "shelf[back]") == std::pair<Rational, Rational>(730, 900));
 }
 
 TEST_CASE("an odd-shaped pair is listed as a pair") {
