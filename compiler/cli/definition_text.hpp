@@ -10,8 +10,7 @@ namespace rodwright {
 struct DefinitionText {
     std::string name;
     std::string summary;  // the definition's first sentence
-    std::string
-        details;  // members, parameters with their defaults and comments, what is cut, checks and tools
+    std::string details;  // members, parameters with their defaults and comments, what is cut, checks, steps
 };
 
 // `definition` is a `joint` or `shape` node.
