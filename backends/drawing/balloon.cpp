@@ -54,17 +54,23 @@ void draw_balloon(Sheet& sheet, Point centre, const std::string& letter, const F
     sheet.text({letter, FontFace::bold, height, centre - Point{0, height / 2}, Align::middle, false});
 }
 
-void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, double column_x, double low, double high,
-                   const Fonts& fonts) {
+std::size_t capacity(const BalloonLine& line) {
+    return 1 + static_cast<std::size_t>(std::max(0.0, line.high - line.low) / apart);
+}
+
+void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, const BalloonLine& line, const Fonts& fonts) {
+    // A row is worked out as a column with x and y changed about.
+    const auto turned = [&](Point p) { return line.run == Run::upright ? p : Point{p.y, p.x}; };
+    for (Callout& callout : callouts) callout.target = turned(callout.target);
     const auto by_height = [](const Callout& a, const Callout& b) { return a.target.y < b.target.y; };
     std::stable_sort(callouts.begin(), callouts.end(), by_height);
     std::vector<double> wanted;
     for (const Callout& callout : callouts) wanted.push_back(callout.target.y);
-    const std::vector<double> places = spread(wanted, apart, low, high);
-    uncross(callouts, places, column_x);
+    const std::vector<double> places = spread(wanted, apart, line.low, line.high);
+    uncross(callouts, places, line.at);
     for (std::size_t i = 0; i < callouts.size(); ++i) {
-        const Point centre{column_x, places[i]};
-        draw_leader(sheet, centre, callouts[i].target);
+        const Point centre = turned({line.at, places[i]});
+        draw_leader(sheet, centre, turned(callouts[i].target));
         draw_balloon(sheet, centre, callouts[i].letter, fonts);
     }
 }

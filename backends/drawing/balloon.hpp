@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "backends/drawing/dimension.hpp"
 #include "backends/drawing/text_layout.hpp"
 
 namespace rodwright::drawing {
@@ -20,8 +21,18 @@ struct Callout {
     Point target;  // on the part; the leader ends there in a dot
 };
 
-// Balloons in a column at x, between `low` and `high`, ordered so that leaders do not cross.
-void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, double column_x, double low, double high,
-                   const Fonts& fonts);
+// Where balloons are lined up: in a column (upright) at x = `at` or a row (across) at y = `at`, between `low`
+// and `high`.
+struct BalloonLine {
+    Run run = Run::upright;
+    double at = 0;
+    double low = 0;
+    double high = 0;
+};
+// How many have room on it.
+std::size_t capacity(const BalloonLine& line);
+
+// Ordered so that leaders do not cross.
+void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, const BalloonLine& line, const Fonts& fonts);
 
 }  // namespace rodwright::drawing

@@ -51,6 +51,30 @@ PixelRange pixels_between(double low, double high, double pixel, std::size_t cou
     return {static_cast<std::size_t>(first), static_cast<std::size_t>(end)};
 }
 
+constexpr double edge_slack = -1e-9;  // a weight above it is inside
+
+// The pixels of a row that can lie in the triangle: each weight changes evenly along the row. One more at
+// either end, for rounding.
+PixelRange narrowed(const Flat& flat, const PixelGrid& grid, std::size_t row, const PixelRange& columns) {
+    const Point first = grid.centre(row, columns.first);
+    const Point last = grid.centre(row, columns.end - 1);
+    const Point3 at_first = flat.weights({first.x, first.y, 0});
+    const Point3 at_last = flat.weights({last.x, last.y, 0});
+    const auto steps = static_cast<double>(columns.end - 1 - columns.first);
+    double low = 0;
+    double high = steps;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const double way = at_last[i] - at_first[i];
+        if (way == 0) continue;
+        const double crossing = (edge_slack - at_first[i]) / way * steps;
+        if (way > 0) low = std::max(low, std::min(crossing - 1, steps));
+        if (way < 0) high = std::min(high, std::max(crossing + 1, 0.0));
+    }
+    if (low > high) return {};
+    return {columns.first + static_cast<std::size_t>(std::floor(low)),
+            columns.first + static_cast<std::size_t>(std::ceil(high)) + 1};
+}
+
 class Filler {
   public:
     Filler(const PixelGrid& grid, std::vector<Hit>& hits) : grid_(grid), hits_(hits) {}
@@ -62,8 +86,10 @@ class Filler {
             pixels_between(left - grid_.window.left, right - grid_.window.left, grid_.pixel, grid_.columns);
         const PixelRange rows =
             pixels_between(grid_.window.top - top, grid_.window.top - bottom, grid_.pixel, grid_.rows);
+        if (columns.first >= columns.end) return;
         for (std::size_t row = rows.first; row < rows.end; ++row) {
-            for (std::size_t column = columns.first; column < columns.end; ++column) {
+            const PixelRange inside = narrowed(flat, grid_, row, columns);
+            for (std::size_t column = inside.first; column < inside.end; ++column) {
                 try_pixel(part, triangle, flat, row, column);
             }
         }
@@ -78,7 +104,6 @@ class Filler {
                    std::size_t column) {
         const Point at = grid_.centre(row, column);
         const Point3 w = flat.weights({at.x, at.y, 0});
-        constexpr double edge_slack = -1e-9;
         if (w[0] < edge_slack || w[1] < edge_slack || w[2] < edge_slack) return;
         const double depth =
             w[0] * flat.corners[0][2] + w[1] * flat.corners[1][2] + w[2] * flat.corners[2][2];

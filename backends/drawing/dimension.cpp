@@ -104,11 +104,12 @@ void draw_figure(Sheet& sheet, const RunningDimension& dimension, const std::str
                     Align::right,
                     true});
     } else {
+        const bool right = dimension.line_at >= dimension.outline;
         sheet.text({text,
                     FontFace::regular,
                     dimension_height,
-                    {dimension.line_at + beyond, figure_at - middle},
-                    Align::left,
+                    {dimension.line_at + (right ? beyond : -beyond), figure_at - middle},
+                    right ? Align::left : Align::right,
                     false});
     }
 }

@@ -42,7 +42,7 @@ struct Station {
 };
 
 // `across`: the line is below the outline (at y = `outline`), figures under it, read from the right.
-// `upright`: the line is right of the outline (at x = `outline`), figures beside it.
+// `upright`: the line is right or left of the outline (at x = `outline`), figures beside it, further out.
 struct RunningDimension {
     Run run = Run::across;
     double outline = 0;

@@ -32,13 +32,15 @@ Need need_of(const std::string& text, FontFace face, double height, const Fonts&
     return need;
 }
 
-std::vector<Need> needs_of(const Table& table, double height, const Fonts& fonts) {
+std::vector<Need> needs_of(const Table& table, double height, bool keep_whole, const Fonts& fonts) {
     std::vector<Need> needs;
     for (std::size_t i = 0; i < table.columns.size(); ++i) {
+        const bool whole = keep_whole && table.columns[i].whole;
         Need need = need_of(table.columns[i].title, FontFace::bold, height, fonts);
         for (const Row& row : table.rows) {
             if (row.heading) continue;
-            const Need cell = need_of(row.cells[i], FontFace::regular, height, fonts);
+            Need cell = need_of(row.cells[i], FontFace::regular, height, fonts);
+            if (whole) cell.least = cell.natural;
             need = {std::max(need.natural, cell.natural), std::max(need.least, cell.least)};
         }
         needs.push_back({need.natural + 2 * side_pad, need.least + 2 * side_pad});
@@ -152,11 +154,12 @@ TableLayout lay_out_table(const Table& table, double width, const Fonts& fonts) 
     TableLayout layout;
     layout.columns = table.columns;
     layout.height = table.height;
-    std::vector<Need> needs = needs_of(table, layout.height, fonts);
+    std::vector<Need> needs = needs_of(table, layout.height, true, fonts);
+    if (total_least(needs) > width) needs = needs_of(table, layout.height, false, fonts);
     if (total_least(needs) > width) {
         const double pads = 2 * side_pad * static_cast<double>(needs.size());
         layout.height *= (width - pads) / (total_least(needs) - pads);
-        needs = needs_of(table, layout.height, fonts);
+        needs = needs_of(table, layout.height, false, fonts);
     }
     layout.widths = share_out(needs, width);
     std::vector<std::string> titles;

@@ -12,6 +12,7 @@ namespace rodwright::drawing {
 struct Column {
     std::string title;
     Align align = Align::left;
+    bool whole = false;  // its cells stay on one line as long as the other columns have room to wrap
 };
 
 struct Row {

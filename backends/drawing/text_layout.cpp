@@ -65,19 +65,26 @@ bool is_fraction(std::string_view word) {
     return !runs.empty() && runs[0].stacked();
 }
 
+// `1` and `5/8"`, `x` and `9`.
+bool belong_together(std::string_view word, std::string_view next) {
+    return word == "x" || (is_number(word) && is_fraction(next));
+}
+
 }  // namespace
 
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> words;
+    std::string_view before;
     std::size_t at = 0;
     while (at < text.size()) {
         const std::size_t end = std::min(text.find_first_of(" \n", at), text.size());
         const std::string_view word = text.substr(at, end - at);
-        if (!words.empty() && is_number(words.back()) && is_fraction(word)) {
+        if (!words.empty() && !word.empty() && belong_together(before, word)) {
             words.back() += " " + std::string(word);
         } else if (!word.empty()) {
             words.emplace_back(word);
         }
+        if (!word.empty()) before = word;
         at = end + 1;
     }
     return words;

@@ -1,12 +1,10 @@
-// The general arrangement: three views in projection, overall sizes, part letters.
+// The general arrangement: three views in projection, overall and principal sizes, part letters.
 #include <algorithm>
-#include <map>
+#include <optional>
 
-#include "backends/drawing/axis_view.hpp"
-#include "backends/drawing/balloon.hpp"
 #include "backends/drawing/dimension.hpp"
-#include "backends/drawing/projected.hpp"
 #include "backends/drawing/scale.hpp"
+#include "backends/packet/arrangement_view.hpp"
 #include "backends/packet/sheets.hpp"
 
 namespace rodwright::packet {
@@ -17,205 +15,166 @@ namespace {
 
 constexpr double edge = 4;           // between the frame and what is drawn
 constexpr double size_strip = 17;    // one dimension beside a view
-constexpr double letter_strip = 19;  // a column of letters beside a view
-constexpr double between = 12;
+constexpr double letter_strip = 16;  // a column of letters beside a view
+constexpr double letter_column = 9;  // from the view to the middle of its letters
+constexpr double letter_row = 14;    // a row of letters over a view
+constexpr double between = 12;       // views one over another
+constexpr double beside = 10;        // views side by side
 constexpr double note_strip = 8;
-constexpr std::size_t enough = 12;  // pixels of a part in a view: less is a sliver nobody can point at
 
-struct Figure {
-    AxisView view;
-    Projected lines;
-    ViewPlace place;
-    std::vector<std::uint32_t> seen;
-    PixelGrid grid;
-    std::vector<Callout> callouts;
-    double low = 0;  // where letters may stand
-    double high = 0;
+// What is measured along one direction of the paper: stations from the left or from below, the whole last.
+struct Sizes {
+    Direction along;
+    std::vector<Rational> principal;
+    Rational whole;
+
+    std::vector<Station> stations(const LengthStyle& style, double datum, double factor) const {
+        std::vector<Station> found;
+        for (const Rational& size : principal)
+            found.push_back({datum + size.get_d() * factor, figure(size, style)});
+        found.push_back({datum + whole.get_d() * factor, figure(whole, style)});
+        return found;
+    }
+    // What they take of the paper beside the view.
+    double strip(const Context& context) const {
+        if (principal.empty()) return size_strip;
+        const double depth = running_depth(stations(context.piece.style, 0, 1), context.fonts);
+        return std::max(size_strip, first_dimension + depth + 1);
+    }
 };
 
-std::vector<ShadedPart> all_parts(const Context& context) {
-    std::vector<ShadedPart> parts;
-    for (const PlacedSolid& placed : context.placed) {
-        const auto kind = static_cast<std::size_t>(context.piece.parts[placed.tag].kind);
-        parts.push_back({&context.triangles[kind], placed.pose, placed.tag, black});
+struct AllSizes {
+    Sizes wide;
+    Sizes tall;
+    Sizes deep;
+};
+
+AllSizes sizes_of(const Context& context, const ArrangementViews& views, bool principal) {
+    const auto along = [&](Direction direction) {
+        Sizes sizes{direction, {}, context.piece.box.size(direction.axis)};
+        if (principal) sizes.principal = principal_sizes(context, views, direction);
+        return sizes;
+    };
+    return {along(views[0].view.right), along(views[0].view.up), along(views[2].view.right)};
+}
+
+// One way to lay the sheet out, and what it takes beside the views themselves.
+struct Layout {
+    AllSizes sizes;
+    bool letters_over = false;  // in rows over the views, else in columns right of them
+    Scale scale;
+    double left = 0;  // mm
+    double below = 0;
+    double middle = 0;  // between front and side
+    double right = 0;
+    double apart = 0;  // between front and plan
+    double over = 0;
+
+    double across() const { return left + middle + right + 2 * edge; }
+    double upright() const { return below + apart + over + note_strip + 2 * edge; }
+};
+
+Layout layout_of(const Context& context, AllSizes sizes, bool letters_over) {
+    Layout layout;
+    layout.letters_over = letters_over;
+    layout.left = sizes.tall.strip(context);
+    layout.below = std::max(sizes.wide.strip(context), sizes.deep.strip(context));
+    layout.middle = letters_over ? beside : letter_strip;
+    layout.right = letters_over ? 0 : letter_strip - edge;
+    layout.apart = letters_over ? letter_row + edge : between;
+    layout.over = letters_over ? letter_row : 0;
+    layout.sizes = std::move(sizes);
+    return layout;
+}
+
+// Of all ways the one with the largest scale; principal sizes, then letters beside the views, where that
+// costs nothing.
+Layout choose_layout(const Context& context, const ArrangementViews& views, const Rect& room) {
+    const auto& [front, plan, side] = views;
+    std::optional<Layout> best;
+    for (const bool principal : {true, false}) {
+        for (const bool letters_over : {false, true}) {
+            Layout layout = layout_of(context, sizes_of(context, views, principal), letters_over);
+            layout.scale = choose_scale(context.piece.style.unit, front.width() + side.width(),
+                                        front.height() + plan.height(), room.width() - layout.across(),
+                                        room.height() - layout.upright());
+            if (!best || layout.scale.factor() > best->scale.factor()) best = std::move(layout);
+        }
     }
-    return parts;
+    return std::move(*best);
 }
 
-Figure figure_from(const Context& context, const AxisView& view, const std::vector<ShadedPart>& parts) {
-    Figure figure;
-    figure.view = view;
-    figure.lines = project(context.kernel, context.placed, view.view(), false);
-    constexpr std::size_t pixels = 300;
-    figure.grid = pixel_grid(figure.lines.bounds, pixels);
-    figure.seen = parts_seen(parts, view.view(), figure.grid);
-    return figure;
-}
-
-// Front, plan, side.
-using Figures = std::array<Figure, 3>;
-
-Figures all_figures(const Context& context) {
-    const AxisView front = axis_view({Axis::deep, false}, {Axis::tall, true});
-    const bool third = context.projection == ProjectionMethod::third_angle;
-    const std::vector<ShadedPart> parts = all_parts(context);
-    return {figure_from(context, front, parts), figure_from(context, from_above(front), parts),
-            figure_from(context, from_side(front, third), parts)};
-}
-
-double width_of(const Figure& figure) {
-    return figure.lines.bounds.width();
-}
-double height_of(const Figure& figure) {
-    return figure.lines.bounds.height();
-}
-
-Scale scale_for(const Context& context, const Figures& figures, const Rect& room) {
-    const auto& [front, plan, side] = figures;
-    const double across = room.width() - 2 * edge - size_strip - 2 * letter_strip;
-    const double upright = room.height() - 2 * edge - size_strip - between - note_strip;
-    return choose_scale(context.piece.style.unit, width_of(front) + width_of(side),
-                        height_of(front) + height_of(plan), across, upright);
+BalloonLine letters_at(const Rect& box, bool over) {
+    constexpr double inset = balloon_radius - 1;
+    if (over) {
+        return {Run::across, box.top + letter_column, box.left + inset,
+                std::max(box.left + inset, box.right - inset)};
+    }
+    const double low = box.bottom + inset;
+    const double high = std::max(box.top - inset, low) + between - 2 * balloon_radius;
+    return {Run::upright, box.right + letter_column, low, high};
 }
 
 // Puts the lower left corner of a view there.
-void stand(Figure& figure, double factor, Point corner) {
-    const Rect& bounds = figure.lines.bounds;
-    figure.place = {factor, {bounds.left, bounds.bottom}, corner};
-    const double top = corner.y + bounds.height() * factor;
-    figure.low = corner.y + balloon_radius - 1;
-    figure.high = std::max(top - balloon_radius + 1, figure.low);
+void stand(ArrangementView& view, const Layout& layout, Point corner) {
+    view.place = {layout.scale.factor(), {view.lines.bounds.left, view.lines.bounds.bottom}, corner};
+    view.letters = letters_at(view.on_sheet(), layout.letters_over);
 }
 
 // What is left over of the room is shared out evenly around the views.
-void stand_all(Figures& figures, double factor, const Rect& room, ProjectionMethod method) {
-    auto& [front, plan, side] = figures;
-    const double width = (width_of(front) + width_of(side)) * factor + size_strip + 2 * letter_strip;
-    const double height = (height_of(front) + height_of(plan)) * factor + size_strip + between + note_strip;
-    const double left = room.left + (room.width() - width) / 2 + size_strip;
-    const double bottom = room.bottom + (room.height() - height) / 2 + size_strip + note_strip;
+void stand_all(ArrangementViews& views, const Layout& layout, const Rect& room, ProjectionMethod method) {
+    auto& [front, plan, side] = views;
+    const double factor = layout.scale.factor();
+    const double width = (front.width() + side.width()) * factor + layout.across();
+    const double height = (front.height() + plan.height()) * factor + layout.upright();
+    const double left = room.left + (room.width() - width) / 2 + edge + layout.left;
+    const double bottom = room.bottom + (room.height() - height) / 2 + edge + note_strip + layout.below;
     const bool third = method == ProjectionMethod::third_angle;
-    const double upper = bottom + between + (third ? height_of(front) : height_of(plan)) * factor;
+    const double upper = bottom + layout.apart + (third ? front.height() : plan.height()) * factor;
     const double front_bottom = third ? bottom : upper;
-    stand(front, factor, {left, front_bottom});
-    stand(plan, factor, {left, third ? upper : bottom});
-    stand(side, factor, {left + width_of(front) * factor + letter_strip, front_bottom});
+    stand(front, layout, {left, front_bottom});
+    stand(plan, layout, {left, third ? upper : bottom});
+    stand(side, layout, {left + front.width() * factor + layout.middle, front_bottom});
+    if (layout.letters_over) return;
     const double most = room.top - edge - balloon_radius;
-    for (Figure& figure : figures) figure.high = std::min(figure.high + between - 2 * balloon_radius, most);
+    for (ArrangementView& view : views) view.letters.high = std::min(view.letters.high, most);
 }
 
-void draw_sizes(Sheet& sheet, const Context& context, const Figures& figures) {
+// Below a view (across) or left of it (upright): running from its left or lower end, or the whole alone where
+// there is no more, or no room for more.
+void draw_sizes(Sheet& sheet, const Context& context, const Sizes& sizes, Run run, const Rect& box,
+                double factor) {
+    const bool across = run == Run::across;
+    const double outline = across ? box.bottom : box.left;
+    const double datum = across ? box.left : box.bottom;
+    const double end = across ? box.right : box.top;
+    const double line = outline - first_dimension;
     const LengthStyle& style = context.piece.style;
-    const Box& box = context.piece.box;
-    const auto place_box = [](const Figure& figure) { return figure.place.on_sheet(figure.lines.bounds); };
-    const Rect front = place_box(figures[0]);
-    const Rect lowest = context.projection == ProjectionMethod::third_angle ? front : place_box(figures[1]);
-    const Rect side = place_box(figures[2]);
-    draw_dimension(sheet,
-                   {Run::across,
-                    {lowest.left, lowest.bottom},
-                    {lowest.right, lowest.bottom},
-                    lowest.bottom - first_dimension,
-                    packet::figure(box.size(Axis::wide), style)},
-                   context.fonts);
-    draw_dimension(sheet,
-                   {Run::across,
-                    {side.left, side.bottom},
-                    {side.right, side.bottom},
-                    side.bottom - first_dimension,
-                    packet::figure(box.size(Axis::deep), style)},
-                   context.fonts);
-    draw_dimension(sheet,
-                   {Run::upright,
-                    {front.left, front.bottom},
-                    {front.left, front.top},
-                    front.left - first_dimension,
-                    packet::figure(box.size(Axis::tall), style)},
-                   context.fonts);
+    const RunningDimension running{run,   outline, line, datum, sizes.stations(style, datum, factor),
+                                   datum, end};
+    if (!sizes.principal.empty() && fits(running, context.fonts)) {
+        draw_running(sheet, running, context.fonts);
+        return;
+    }
+    const auto point = [&](double along) { return across ? Point{along, outline} : Point{outline, along}; };
+    draw_dimension(sheet, {run, point(datum), point(end), line, figure(sizes.whole, style)}, context.fonts);
 }
 
-std::map<std::uint32_t, std::size_t> pixels_of_parts(const Figure& figure) {
-    std::map<std::uint32_t, std::size_t> pixels;
-    for (const std::uint32_t tag : figure.seen) {
-        if (tag != no_part) ++pixels[tag];
-    }
-    return pixels;
+void draw_all_sizes(Sheet& sheet, const Context& context, const ArrangementViews& views,
+                    const Layout& layout) {
+    const auto& [front, plan, side] = views;
+    const double factor = layout.scale.factor();
+    const bool third = context.projection == ProjectionMethod::third_angle;
+    const Rect lowest = third ? front.on_sheet() : plan.on_sheet();
+    draw_sizes(sheet, context, layout.sizes.wide, Run::across, lowest, factor);
+    draw_sizes(sheet, context, layout.sizes.deep, Run::across, side.on_sheet(), factor);
+    draw_sizes(sheet, context, layout.sizes.tall, Run::upright, front.on_sheet(), factor);
 }
 
-// Where a kind can be pointed at in a view.
-struct Sight {
-    std::size_t figure = 0;
-    Point target;  // in the view's plane
-    std::size_t pixels = 0;
-};
-
-// Of the copies that show about as well as the best, the one nearest to the column of letters at the right.
-std::map<std::size_t, Sight> sights_in(const Context& context, const Figure& figure, std::size_t index) {
-    const std::map<std::uint32_t, std::size_t> pixels = pixels_of_parts(figure);
-    std::map<std::size_t, Sight> sights;
-    const auto kind_of = [&](std::uint32_t tag) {
-        return static_cast<std::size_t>(context.piece.parts[tag].kind);
-    };
-    for (const auto& [tag, count] : pixels) {
-        std::size_t& most = sights[kind_of(tag)].pixels;
-        most = std::max(most, count);
-    }
-    std::erase_if(sights, [](const auto& sight) { return sight.second.pixels < enough; });
-    std::map<std::size_t, bool> known;
-    for (const auto& [tag, count] : pixels) {
-        const auto sight = sights.find(kind_of(tag));
-        if (sight == sights.end() || 10 * count < 6 * sight->second.pixels) continue;
-        const Point target = inmost_point(figure.seen, figure.grid, tag);
-        if (known[sight->first] && target.x <= sight->second.target.x) continue;
-        known[sight->first] = true;
-        sight->second.figure = index;
-        sight->second.target = target;
-    }
-    return sights;
-}
-
-std::vector<std::vector<Sight>> sights_of_kinds(const Context& context, const Figures& figures) {
-    std::vector<std::vector<Sight>> sights(context.piece.kinds.size());
-    for (std::size_t f = 0; f < figures.size(); ++f) {
-        for (const auto& [kind, sight] : sights_in(context, figures[f], f)) sights[kind].push_back(sight);
-    }
-    for (auto& of_kind : sights) {
-        std::stable_sort(of_kind.begin(), of_kind.end(),
-                         [](const Sight& a, const Sight& b) { return a.pixels > b.pixels; });
-    }
-    return sights;
-}
-
-std::size_t capacity(const Figure& figure) {
-    constexpr double pitch = 2 * balloon_radius + 1.2;
-    return 1 + static_cast<std::size_t>(std::max(0.0, figure.high - figure.low) / pitch);
-}
-
-// Each kind in the view that shows it best and has room for its letter. Returns the letters that have no
-// place.
-std::vector<std::string> call_out(const Context& context, Figures& figures) {
-    std::vector<std::string> hidden;
-    const std::vector<std::vector<Sight>> sights = sights_of_kinds(context, figures);
-    for (std::size_t k = 0; k < sights.size(); ++k) {
-        const auto free = std::find_if(sights[k].begin(), sights[k].end(), [&](const Sight& sight) {
-            return figures[sight.figure].callouts.size() < capacity(figures[sight.figure]);
-        });
-        if (free == sights[k].end()) {
-            hidden.push_back(context.piece.kinds[k].letter);
-            continue;
-        }
-        Figure& figure = figures[free->figure];
-        figure.callouts.push_back({context.piece.kinds[k].letter, figure.place.on_sheet(free->target)});
-    }
-    return hidden;
-}
-
-void draw_letters(Sheet& sheet, const Context& context, Figures& figures, const Rect& room) {
-    const std::vector<std::string> hidden = call_out(context, figures);
-    for (const Figure& figure : figures) {
-        const double column = figure.place.on_sheet(figure.lines.bounds).right + letter_strip - 8;
-        draw_callouts(sheet, figure.callouts, column, figure.low, figure.high, context.fonts);
-    }
+void draw_letters(Sheet& sheet, const Context& context, ArrangementViews& views, const Rect& room) {
+    const std::vector<std::string> hidden = call_out(context, views);
+    for (const ArrangementView& view : views)
+        draw_callouts(sheet, view.callouts, view.letters, context.fonts);
     if (hidden.empty()) return;
     std::string note = "Not to be seen from outside:";
     for (const std::string& letter : hidden) note += " " + letter;
@@ -228,14 +187,14 @@ void draw_letters(Sheet& sheet, const Context& context, Figures& figures, const 
 Draft arrangement_sheet(const Context& context) {
     Draft draft = new_draft(context, "general arrangement", "General arrangement");
     const Rect room = drawing_room(draft.sheet.frame);
-    Figures figures = all_figures(context);
-    const Scale scale = scale_for(context, figures, room);
-    draft.block.scale = scale.text();
+    ArrangementViews views = arrangement_views(context);
+    const Layout layout = choose_layout(context, views, room);
+    draft.block.scale = layout.scale.text();
     draft.block.projection = context.projection;
-    stand_all(figures, scale.factor(), room, context.projection);
-    for (const Figure& figure : figures) draw_view(draft.sheet, figure.lines, figure.place);
-    draw_sizes(draft.sheet, context, figures);
-    draw_letters(draft.sheet, context, figures, room);
+    stand_all(views, layout, room, context.projection);
+    for (const ArrangementView& view : views) draw_view(draft.sheet, view.lines, view.place);
+    draw_all_sizes(draft.sheet, context, views, layout);
+    draw_letters(draft.sheet, context, views, room);
     return draft;
 }
 

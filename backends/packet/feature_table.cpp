@@ -142,6 +142,8 @@ Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& s
     table.columns = {{"what"},       {"where"}, {"from left"},      {"long"},
                      {"from below"}, {"high"},  {"from near face"}, {"deep"}};
     for (std::size_t i = 2; i < table.columns.size(); ++i) table.columns[i].align = Align::right;
+    constexpr std::size_t from_left = 2;  // may list many places
+    for (std::size_t i = 0; i < table.columns.size(); ++i) table.columns[i].whole = i != from_left;
     for (Entry& entry : entries_of(kind, view, style)) table.rows.push_back(row_of(std::move(entry)));
     return table;
 }

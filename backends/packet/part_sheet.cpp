@@ -48,28 +48,32 @@ std::vector<Draft> continued(const Context& context, KindId kind, const TableLay
     return drafts;
 }
 
+// The table, or as many of its rows as leave the views their share, at the foot of the room; `room` keeps
+// what is over it.
+TableCursor draw_table_below(Sheet& sheet, const TableLayout& table, Rect& room) {
+    if (table.rows.empty()) return {};
+    constexpr double most = 0.42;  // of the room
+    const double height = std::min(height_from(table, {}), most * room.height());
+    const TableCursor cursor =
+        draw_table(sheet, table, {}, {room.left, room.bottom, room.right, room.bottom + height});
+    room.bottom += height + edge;
+    return cursor;
+}
+
 }  // namespace
 
 std::vector<Draft> part_sheets(const Context& context, KindId kind) {
-    Draft draft = part_draft(context, kind, "");
+    std::vector<Draft> drafts = {part_draft(context, kind, "")};
+    Draft& draft = drafts.front();
     Rect room = drawing_room(draft.sheet.frame).grown(-edge);
     room.top = draw_part_heading(draft.sheet, context, kind, room) - edge;
     const AxisView view = lying(context.piece[kind]);
     const TableLayout table = lay_out_table(feature_table(context.piece[kind], view, context.piece.style),
                                             room.width(), context.fonts);
-    const double table_height = table.rows.empty() ? 0 : height_from(table, {});
-    const bool table_here = table_height <= 0.27 * room.height();
-    if (table_here && table_height > 0) {
-        draw_table(draft.sheet, table, {}, {room.left, room.bottom, room.right, room.bottom + table_height});
-        room.bottom += table_height + edge;
-    }
+    const TableCursor cursor = draw_table_below(draft.sheet, table, room);
     draft.block.projection = context.projection;
     draft.block.scale = draw_part_views(draft.sheet, context, kind, view, room);
-    std::vector<Draft> drafts;
-    drafts.push_back(std::move(draft));
-    if (!table_here) {
-        for (Draft& more : continued(context, kind, table, {})) drafts.push_back(std::move(more));
-    }
+    for (Draft& more : continued(context, kind, table, cursor)) drafts.push_back(std::move(more));
     return drafts;
 }
 

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <memory>
 
+#include "backends/drawing/dashes.hpp"
 #include "backends/drawing/line_style.hpp"
 #include "backends/drawing/text_run.hpp"
 
@@ -115,9 +116,14 @@ class PagePainter {
 
     void operator()(const Stroke& stroke) {
         if (stroke.points.size() < 2) return;
-        use_style(line_style(stroke.role));
-        path(stroke.points);
-        if (stroke.closed) HPDF_Page_ClosePath(page_);
+        const LineStyle& style = line_style(stroke.role);
+        use_style(style);
+        if (style.dashes.empty()) {
+            path(stroke.points);
+            if (stroke.closed) HPDF_Page_ClosePath(page_);
+        } else {
+            for (const std::vector<Point>& dash : dashes_of(outline_of(stroke), style.dashes)) path(dash);
+        }
         HPDF_Page_Stroke(page_);
     }
     void operator()(const Fill& fill) {
@@ -151,6 +157,12 @@ class PagePainter {
   private:
     HPDF_REAL at(double millimetres) { return to_points(millimetres, document_.fault()); }
 
+    static std::vector<Point> outline_of(const Stroke& stroke) {
+        std::vector<Point> points = stroke.points;
+        if (stroke.closed) points.push_back(points.front());
+        return points;
+    }
+
     void path(const std::vector<Point>& points) {
         HPDF_Page_MoveTo(page_, at(points[0].x), at(points[0].y));
         for (std::size_t i = 1; i < points.size(); ++i)
@@ -163,13 +175,6 @@ class PagePainter {
         HPDF_Page_SetLineWidth(page_, at(style.width));
         HPDF_Page_SetRGBStroke(page_, part_of_one(style.colour.red), part_of_one(style.colour.green),
                                part_of_one(style.colour.blue));
-        // Dashes are whole points here, and at least one.
-        std::array<HPDF_UINT16, 8> dashes{};
-        for (std::size_t i = 0; i < style.dashes.size(); ++i) {
-            dashes[i] = static_cast<HPDF_UINT16>(std::max(1.0F, std::round(at(style.dashes[i]))));
-        }
-        const auto count = static_cast<HPDF_UINT>(style.dashes.size());
-        HPDF_Page_SetDash(page_, count == 0 ? nullptr : dashes.data(), count, 0);
     }
 
     void use_fill(Colour colour) {

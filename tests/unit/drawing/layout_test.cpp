@@ -123,6 +123,27 @@ TEST_SUITE("unit/drawing") {
         for (int i = 0; i < 60; ++i) CHECK(drawn.find("word" + std::to_string(i) + " ") != std::string::npos);
     }
 
+    TEST_CASE("a number keeps its fraction, and `x` what it counts") {
+        CHECK(words_of("rail x 2, top 1 5/8\" wide") ==
+              std::vector<std::string>{"rail", "x 2,", "top", "1 5/8\"", "wide"});
+        CHECK(words_of("3/4\" x 1 1/2\"") == std::vector<std::string>{"3/4\"", "x 1 1/2\""});
+        CHECK(words_of("two\n1/2") == std::vector<std::string>{"two", "1/2"});
+    }
+
+    TEST_CASE("a whole column stays on one line while the others have room to wrap") {
+        Table table;
+        table.columns = {{"what", Align::left, true}, {"places"}};
+        std::string many;
+        for (int i = 0; i < 30; ++i) many += "100; ";
+        table.rows = {{{"mortise and tenon", many}}};
+        const TableLayout roomy = lay_out_table(table, 90, fonts());
+        CHECK(roomy.rows[0].cells[0].size() == 1);
+        CHECK(roomy.rows[0].cells[1].size() > 1);
+        const TableLayout narrow = lay_out_table(table, 40, fonts());
+        CHECK(narrow.rows[0].cells[0].size() > 1);
+        CHECK(narrow.height == table.height);
+    }
+
     TEST_CASE("a date is a date, and nothing else is") {
         CHECK(date_text("0") == "1970-01-01");
         CHECK(date_text("951782400") == "2000-02-29");

@@ -1,7 +1,11 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "backends/packet/packet.hpp"
 #include "backends/packet/sheets.hpp"
+#include "tests/support/design.hpp"
+#include "tests/support/examples.hpp"
 #include "tests/support/sample_piece.hpp"
 #include "tests/unit/drawing/sheet_check.hpp"
 
@@ -46,6 +50,23 @@ static std::string titles_of(const std::vector<Sheet>& sheets) {
     std::string titles;
     for (const Sheet& sheet : sheets) titles += sheet.title + "\n";
     return titles;
+}
+
+static std::vector<std::string> texts_of(const Sheet& sheet) {
+    std::vector<std::string> texts;
+    for (const Item& item : sheet.items) {
+        if (const auto* text = std::get_if<Text>(&item)) texts.push_back(text->text);
+    }
+    return texts;
+}
+
+static bool says(const Sheet& sheet, const std::string& text) {
+    const std::vector<std::string> texts = texts_of(sheet);
+    return std::find(texts.begin(), texts.end(), text) != texts.end();
+}
+
+static Piece example_piece(const std::string& name) {
+    return testing::compile_text(testing::example_text(name)).piece();
 }
 
 static Piece with_long_names(Piece piece) {
@@ -93,6 +114,36 @@ TEST_SUITE("unit/drawing") {
         for (const char* wanted : {"{20\"}", "{1 1/8\"}", "{22 1/4\"}", "{4 1/2\"}", "{~3/4\"}"}) {
             CAPTURE(wanted);
             CHECK(rail.find(wanted) != std::string::npos);
+        }
+    }
+
+    TEST_CASE("the examples' sheets keep to their frames, and every part has its sizes on one sheet") {
+        for (const std::string& name : testing::example_names()) {
+            CAPTURE(name);
+            Making making(example_piece(name));
+            const bool inch = making.piece.style.unit == LengthUnit::inch;
+            const std::vector<Sheet> sheets = making.sheets(
+                inch ? "letter" : "a4", inch ? ProjectionMethod::third_angle : ProjectionMethod::first_angle);
+            for (const Sheet& sheet : sheets) {
+                for (const std::string& fault : testing::faults_of(sheet, *making.fonts)) FAIL_CHECK(fault);
+                CHECK(sheet.title.find(", sizes") == std::string::npos);
+            }
+        }
+    }
+
+    TEST_CASE("the general arrangement takes the largest scale there is room for") {
+        // 420 + 280 mm side by side: 140 of 180 mm within A4's frame at 1:5, no room at 1:2.
+        Making making(example_piece("instrument_tray"));
+        CHECK(says(making.sheets("a4", ProjectionMethod::first_angle)[1], "1:5"));
+    }
+
+    TEST_CASE("the general arrangement has the heights a maker sets the parts by") {
+        // The table: top 13/16 under 29 1/2, aprons 4 1/2 under that, stretchers 6 to 7 3/4 over the floor.
+        Making making(example_piece("keepers_table"));
+        const std::vector<Sheet> sheets = making.sheets("letter", ProjectionMethod::third_angle);
+        for (const char* height : {"6\"", "7 3/4\"", "24 3/16\"", "28 11/16\"", "29 1/2\""}) {
+            CAPTURE(height);
+            CHECK(says(sheets[1], height));
         }
     }
 

@@ -1,0 +1,161 @@
+#include "backends/packet/long_views.hpp"
+
+#include <algorithm>
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double view_gap = 9;      // between front view and view from above
+constexpr double grain_strip = 7;   // the grain arrow's, over the views
+constexpr double margin = 15;       // left and right of the front view: room for a tenon's figure
+constexpr double line_end = 3;      // past the last dimension line
+constexpr double figure_over = 12;  // over a thin view whose thickness stands above its arrows
+
+// Double-headed, along the fibres, with the word beside it.
+void draw_grain_arrow(Sheet& sheet, Point left) {
+    constexpr double length = 16;
+    const Point right = left + Point{length, 0};
+    sheet.line(LineRole::dimension, left, right);
+    draw_arrowhead(sheet, left, {-1, 0});
+    draw_arrowhead(sheet, right, {1, 0});
+    sheet.text({"grain", FontFace::regular, 2.5, right + Point{2, -1.25}, Align::left, false});
+}
+
+// How much height the dimensions under the front view take.
+double strip_below(const std::vector<Station>& stations, bool joined, const Fonts& fonts) {
+    const double running = stations.empty() ? 0 : first_dimension + running_depth(stations, fonts);
+    const double lines = (stations.empty() ? first_dimension : 6) + (joined ? next_dimension : 0);
+    return running + lines + line_end;
+}
+
+}  // namespace
+
+LongViews::LongViews(const PartView& part, const AxisView& front)
+    : part_(part),
+      front_(front),
+      above_(from_above(front)),
+      front_lines_(part.seen(front)),
+      above_lines_(part.seen(above_)),
+      above_says_more_(!is_plain(above_lines_)),
+      left_(margin),
+      right_(margin) {}
+
+LongViews LongViews::with_widths() const {
+    LongViews views = *this;
+    views.widths_ = true;
+    const std::vector<Station> upright = stations_on_sheet(part_, front_.up, 0, 1);
+    const auto lines = [&](Direction along) {
+        return first_dimension + (part_.joined(along) ? next_dimension : 0) + 5;
+    };
+    views.left_ = std::max(margin, lines(front_.up));
+    views.right_ =
+        std::max({margin, lines(above_.up),
+                  upright.empty() ? 0 : first_dimension + running_depth(upright, part_.context.fonts)});
+    return views;
+}
+
+double LongViews::strip_over() const {
+    return widths_ ? figure_over : grain_strip;
+}
+
+double LongViews::gap() const {
+    return widths_ ? figure_over : view_gap;
+}
+
+bool LongViews::fits_in(double width, double height_there, double factor) const {
+    return part_.outline(front_).width() * factor <= width - left_ - right_ && height(factor) <= height_there;
+}
+
+double LongViews::height(double factor) const {
+    const double views = part_.outline(front_).height() + (with_above() ? part_.outline(above_).height() : 0);
+    const RunningDimension running = running_below(0, 0, factor);
+    const bool shown = fits(running, part_.context.fonts);
+    const double strip = strip_below(shown ? running.stations : std::vector<Station>(),
+                                     part_.joined(front_.right), part_.context.fonts);
+    return views * factor + strip + strip_over() + (with_above() ? gap() : 0);
+}
+
+LongViews::Places LongViews::places_in(const Rect& room, double factor) const {
+    const Rect outline = part_.outline(front_);
+    const double front_height = outline.height() * factor;
+    const double above_height = with_above() ? part_.outline(above_).height() * factor + gap() : 0;
+    const double left = room.left + left_ + (room.width() - left_ - right_ - outline.width() * factor) / 2;
+    const double top = room.top - strip_over();
+    const double lowest = top - front_height - above_height;
+    const bool third = part_.context.projection == ProjectionMethod::third_angle;
+    return {{left, third ? lowest : top - front_height},
+            {left, third ? top - above_height + gap() : lowest},
+            lowest};
+}
+
+void LongViews::draw(Sheet& sheet, const Rect& room, double factor) const {
+    const Places at = places_in(room, factor);
+    const auto place = [&](const AxisView& view, Point corner) {
+        const Rect outline = part_.outline(view);
+        return ViewPlace{factor, {outline.left, outline.bottom}, corner};
+    };
+    draw_grain_arrow(sheet, {at.front.x, room.top - 3});
+    draw_view(sheet, front_lines_, place(front_, at.front));
+    if (with_above()) draw_view(sheet, above_lines_, place(above_, at.above));
+    const double body_left = at.front.x + (part_.body(front_).left - part_.outline(front_).left) * factor;
+    draw_lengths_below(sheet, body_left, at.lowest, factor);
+    if (!widths_) return;
+    draw_widths(sheet, at.front, factor);
+    draw_thickness(sheet, at.above, factor);
+}
+
+Rect LongViews::box_of(const AxisView& view, Point corner, double factor) const {
+    const Rect outline = part_.outline(view);
+    return {corner.x, corner.y, corner.x + outline.width() * factor, corner.y + outline.height() * factor};
+}
+
+RunningDimension LongViews::running_below(double body_left, double bottom, double factor) const {
+    const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+    return {Run::across,
+            bottom,
+            bottom - first_dimension,
+            lengths.body_start,
+            stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+            lengths.body_start + 3,
+            lengths.body_end - 3};
+}
+
+void LongViews::draw_lengths_below(Sheet& sheet, double body_left, double bottom, double factor) const {
+    const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+    const RunningDimension running = running_below(body_left, bottom, factor);
+    double line = bottom - first_dimension;
+    if (!running.stations.empty() && fits(running, part_.context.fonts)) {
+        draw_running(sheet, running, part_.context.fonts);
+        line -= running_depth(running.stations, part_.context.fonts) + 6;
+    }
+    draw_lengths(sheet, part_, Run::across, front_.right, lengths, bottom, line, -next_dimension);
+}
+
+void LongViews::draw_widths(Sheet& sheet, Point corner, double factor) const {
+    const Rect box = box_of(front_, corner, factor);
+    const double body_bottom = corner.y + (part_.body(front_).bottom - part_.outline(front_).bottom) * factor;
+    const Lengths up = lengths_of(part_, front_.up, body_bottom, factor);
+    draw_lengths(sheet, part_, Run::upright, front_.up, up, box.left, box.left - first_dimension,
+                 -next_dimension);
+    const RunningDimension running{Run::upright,
+                                   box.right,
+                                   box.right + first_dimension,
+                                   up.body_start,
+                                   stations_on_sheet(part_, front_.up, up.body_start, factor),
+                                   box.bottom,
+                                   box.top};
+    if (fits(running, part_.context.fonts)) draw_running(sheet, running, part_.context.fonts);
+}
+
+void LongViews::draw_thickness(Sheet& sheet, Point corner, double factor) const {
+    const Rect box = box_of(above_, corner, factor);
+    const double body_bottom = corner.y + (part_.body(above_).bottom - part_.outline(above_).bottom) * factor;
+    const Lengths up = lengths_of(part_, above_.up, body_bottom, factor);
+    draw_lengths(sheet, part_, Run::upright, above_.up, up, box.right, box.right + first_dimension,
+                 next_dimension);
+}
+
+}  // namespace rodwright::packet

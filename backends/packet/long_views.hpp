@@ -1,0 +1,52 @@
+// The views along a part: from the front and, where that shows something, from above.
+#pragma once
+
+#include "backends/drawing/scale.hpp"
+#include "backends/packet/part_view.hpp"
+
+namespace rodwright::packet {
+
+class LongViews {
+  public:
+    LongViews(const PartView& part, const drawing::AxisView& front);
+
+    // The same with what else an end view would say: widths beside the front view, the thickness beside the
+    // view from above.
+    LongViews with_widths() const;
+
+    // Whether views and dimensions have room at that scale.
+    bool fits_in(double width, double height, double factor) const;
+    // What they take of the sheet's height.
+    double height(double factor) const;
+    // From the top of the room down, in the middle of its width.
+    void draw(drawing::Sheet& sheet, const drawing::Rect& room, double factor) const;
+
+  private:
+    // The lower left corners of both views.
+    struct Places {
+        drawing::Point front;
+        drawing::Point above;
+        double lowest = 0;
+    };
+    Places places_in(const drawing::Rect& room, double factor) const;
+    bool with_above() const { return widths_ || above_says_more_; }
+    double strip_over() const;
+    double gap() const;
+    drawing::Rect box_of(const drawing::AxisView& view, drawing::Point corner, double factor) const;
+    drawing::RunningDimension running_below(double body_left, double bottom, double factor) const;
+    void draw_lengths_below(drawing::Sheet& sheet, double body_left, double bottom, double factor) const;
+    void draw_widths(drawing::Sheet& sheet, drawing::Point corner, double factor) const;
+    void draw_thickness(drawing::Sheet& sheet, drawing::Point corner, double factor) const;
+
+    const PartView& part_;
+    drawing::AxisView front_;
+    drawing::AxisView above_;
+    drawing::Projected front_lines_;
+    drawing::Projected above_lines_;
+    bool above_says_more_ = false;
+    bool widths_ = false;
+    double left_ = 0;  // kept free beside the views, mm
+    double right_ = 0;
+};
+
+}  // namespace rodwright::packet

@@ -1,0 +1,97 @@
+#include "backends/packet/part_view.hpp"
+
+#include <algorithm>
+
+#include "backends/packet/part_geometry.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+// A box's rectangle in a view's plane.
+Rect outline_of(const Point3& low, const Point3& high, const AxisView& view) {
+    const Point a = view.on_paper(low);
+    const Point b = view.on_paper(high);
+    return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+}
+
+Rect outline_of(const Box& box, const AxisView& view) {
+    const auto point = [](const Vector& v) {
+        return Point3{v.at[0].get_d(), v.at[1].get_d(), v.at[2].get_d()};
+    };
+    return outline_of(point(box.low), point(box.high), view);
+}
+
+}  // namespace
+
+Rect PartView::outline(const AxisView& view) const {
+    return around(outline_of(overall_box(kind), view), outline_of(bounds.low, bounds.high, view));
+}
+
+Rect PartView::body(const AxisView& view) const {
+    return outline_of(visible_box(kind), view);
+}
+
+Projected PartView::seen(const AxisView& view) const {
+    return project(context.kernel, {{solid, {}, 0}}, view.view(), true);
+}
+
+std::vector<Station> stations_on_sheet(const PartView& part, Direction along, double datum, double factor) {
+    std::vector<Station> found;
+    for (const Rational& distance : stations(part.kind, along)) {
+        found.push_back({datum + distance.get_d() * factor, part.text(distance)});
+    }
+    return found;
+}
+
+bool is_plain(const Projected& view) {
+    const auto inner = [&](const ViewLine& line) {
+        if (line.line_class == LineClass::seam) return false;
+        for (const Point& point : points_of(line, 0.05)) {
+            constexpr double on_edge = 1e-3;
+            const Rect& b = view.bounds;
+            const bool border = std::min({point.x - b.left, b.right - point.x, point.y - b.bottom,
+                                          b.top - point.y}) < on_edge;
+            if (!border) return true;
+        }
+        return line.shape != LineShape::line;
+    };
+    return std::none_of(view.lines.begin(), view.lines.end(), inner);
+}
+
+Lengths lengths_of(const PartView& part, Direction along, double body_start, double factor) {
+    const Extent& extend = part.extend(along);
+    const Rational& before = along.positive ? extend.low : extend.high;
+    Lengths lengths;
+    lengths.start = body_start - before.get_d() * factor;
+    lengths.body_start = body_start;
+    lengths.body_end = body_start + part.kind.size[along.axis].get_d() * factor;
+    lengths.end = lengths.start + part.kind.overall(along.axis).get_d() * factor;
+    return lengths;
+}
+
+void draw_lengths(Sheet& sheet, const PartView& part, Run run, Direction along, const Lengths& at,
+                  double outline, double first, double step) {
+    const Extent& extend = part.extend(along);
+    const Rational& before = along.positive ? extend.low : extend.high;
+    const Rational& after = along.positive ? extend.high : extend.low;
+    const auto point = [&](double place) {
+        return run == Run::across ? Point{place, outline} : Point{outline, place};
+    };
+    const auto draw = [&](double from, double to, double line, const Rational& length, Overflow overflow) {
+        draw_dimension(sheet, {run, point(from), point(to), line, part.text(length), overflow},
+                       part.context.fonts);
+    };
+    const bool joined = part.joined(along);
+    if (joined) {
+        if (before != 0) draw(at.start, at.body_start, first, before, Overflow::beyond_low);
+        draw(at.body_start, at.body_end, first, part.kind.size[along.axis], Overflow::over);
+        if (after != 0) draw(at.body_end, at.end, first, after, Overflow::beyond_high);
+    }
+    draw(at.start, at.end, joined ? first + step : first, part.kind.overall(along.axis),
+         Overflow::beyond_high);
+}
+
+}  // namespace rodwright::packet
