@@ -49,8 +49,7 @@ static std::optional<ShopTool> read_tool(const YamlNode& node, Diagnostics& diag
         return std::nullopt;
     }
     std::ranges::sort(tool.sizes);
-    const auto repeated = std::ranges::unique(tool.sizes);
-    tool.sizes.erase(repeated.begin(), repeated.end());
+    tool.sizes.erase(std::unique(tool.sizes.begin(), tool.sizes.end()), tool.sizes.end());
     if (!ok) return std::nullopt;
     return tool;
 }

@@ -4,18 +4,14 @@
 
 namespace rodwright {
 
-namespace {
-
-bool defines(const Syntax& statement, bool equations_define) {
+bool defines_name(const Syntax& statement, bool equations_define) {
     if (statement.kind() == NodeKind::param || statement.kind() == NodeKind::let) return true;
     return equations_define && statement.kind() == NodeKind::equation &&
            statement.child(0).kind() == NodeKind::name;
 }
 
-}  // namespace
-
 bool define_name(const Syntax& statement, Scope& scope, Evaluator& evaluator, bool equations_define) {
-    if (!defines(statement, equations_define)) return false;
+    if (!defines_name(statement, equations_define)) return false;
     const Syntax name = statement.child(0);
     const bool parameter = statement.kind() != NodeKind::let;
     const Definition* earlier =

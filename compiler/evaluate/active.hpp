@@ -13,6 +13,9 @@ namespace rodwright {
 std::vector<Syntax> active_statements(const std::vector<Syntax>& statements, Scope& scope,
                                       Evaluator& evaluator, bool equations_define);
 
+// Whether a statement is one that only names a value, as above; its first child is the name.
+bool defines_name(const Syntax& statement, bool equations_define);
+
 // Defines what one statement defines, as above; true if it was such a statement.
 bool define_name(const Syntax& statement, Scope& scope, Evaluator& evaluator, bool equations_define);
 

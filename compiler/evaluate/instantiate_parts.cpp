@@ -193,6 +193,13 @@ void Instantiation::declare_place(Container& container, const Syntax& place) {
                         fmt::format("assemblies within assemblies more than {} deep", limits::call_depth)));
         return;
     }
+    if (out_.containers.size() > limits::assemblies) {
+        report(diagnose(Code::too_large, place.span(),
+                        fmt::format("the piece would have more than {} assemblies", limits::assemblies)));
+        return;
+    }
+    const Syntax body = assembly.find(NodeKind::block);
+    if (!may_write_out(body.node_count(), place.span())) return;
     Container& placed = out_.containers.emplace_back();
     placed.name = (container.name.empty() ? "" : container.name + "/") + std::string(name.text());
     placed.parent = &container;
@@ -205,7 +212,7 @@ void Instantiation::declare_place(Container& container, const Syntax& place) {
     placed.scope = &scope;
     container.assemblies.emplace(std::string(name.text()), &placed);
     bind_parameters(assembly, place, scope, *container.scope);
-    const std::vector<Syntax> statements = active(assembly.find(NodeKind::block).children(), scope);
+    const std::vector<Syntax> statements = active(body.children(), scope);
     pending_.push_back({&placed, statements, references});
     ++depth_;
     declare(placed, statements);

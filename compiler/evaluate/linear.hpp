@@ -14,12 +14,14 @@ enum class Unknown : std::uint32_t {};
 struct Term {
     Unknown unknown{};
     Rational factor;
+    friend bool operator==(const Term&, const Term&) = default;
 };
 
 // constant + sum of factor * unknown, in millimetres. Terms may repeat an unknown.
 struct Linear {
     Rational constant;
     std::vector<Term> terms;
+    friend bool operator==(const Linear&, const Linear&) = default;
 };
 
 Linear operator+(Linear a, const Linear& b);

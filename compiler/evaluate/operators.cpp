@@ -1,6 +1,9 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "compiler/evaluate/evaluator.hpp"
+#include "compiler/limits.hpp"
 
 namespace rodwright {
 
@@ -80,12 +83,33 @@ const Quantity* as_factor(const Value& value) {
     return quantity != nullptr && quantity->dimension.dimensionless() ? quantity : nullptr;
 }
 
+bool within_limits(const Linear& sum) {
+    const auto large = [](const Rational& value) {
+        return mpz_sizeinbase(value.get_num_mpz_t(), 2) > limits::value_bits ||
+               mpz_sizeinbase(value.get_den_mpz_t(), 2) > limits::value_bits;
+    };
+    if (sum.terms.size() > limits::sum_terms || large(sum.constant)) return false;
+    return std::none_of(sum.terms.begin(), sum.terms.end(),
+                        [&](const Term& term) { return large(term.factor); });
+}
+
+std::optional<Value> bounded(const Syntax& expression, Linear sum, Diagnostics& diagnostics) {
+    if (within_limits(sum)) return Value(std::move(sum));
+    diagnostics.add(diagnose(Code::too_large, expression.span(), "this sum of faces and sizes is too large")
+                        .note(fmt::format("at most {} faces can be summed in one value", limits::sum_terms)));
+    return std::nullopt;
+}
+
 std::optional<Value> linears(const Syntax& expression, Operator op, const Value& a, const Value& b,
                              Diagnostics& diagnostics) {
     if (op == Operator::add || op == Operator::subtract) {
         std::optional<Linear> left = as_linear(a);
         const std::optional<Linear> right = as_linear(b);
-        if (left && right) return op == Operator::add ? std::move(*left) + *right : std::move(*left) - *right;
+        if (left && right) {
+            return bounded(expression,
+                           op == Operator::add ? std::move(*left) + *right : std::move(*left) - *right,
+                           diagnostics);
+        }
         diagnostics.add(mismatch(expression, {a, b}, doing(op)));
         return std::nullopt;
     }
@@ -100,7 +124,9 @@ std::optional<Value> linears(const Syntax& expression, Operator op, const Value&
         return std::nullopt;
     }
     const Linear& unknown = std::get<Linear>(left_unknown ? a : b);
-    return unknown * (op == Operator::divide ? Rational(1 / factor->value) : factor->value);
+    return bounded(expression,
+                   unknown * (op == Operator::divide ? Rational(1 / factor->value) : factor->value),
+                   diagnostics);
 }
 
 bool is_arithmetic(Operator op) {

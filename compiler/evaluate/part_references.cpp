@@ -129,7 +129,9 @@ std::optional<Value> PartReferences::of_part(const PartPattern& pattern, const S
             return std::nullopt;
         }
     }
-    if (declaration.row && !filled.row && declaration.count > 1) {
+    const bool any = declaration.row && !filled.row && declaration.count > 1;
+    if (any &&
+        statements_.assumed.emplace(at.tree->file(), at.node, filled.declaration, filled.hands).second) {
         AssumedSame assumption{{*value}, at};
         for (const std::size_t copy : copies) {
             if (statements_.instances[copy].hands == statements_.instances[copies.front()].hands) {

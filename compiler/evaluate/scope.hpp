@@ -30,6 +30,7 @@ struct Syntax {
     Syntax find(NodeKind kind) const { return {tree, tree->find(node, kind)}; }
     explicit operator bool() const { return node != NodeId::none; }
     std::vector<Syntax> children() const;
+    std::size_t node_count() const { return (*tree)[node].after - static_cast<std::size_t>(node); }
     std::vector<Syntax> all(NodeKind kind) const;
 };
 

@@ -7,7 +7,9 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
@@ -144,6 +146,9 @@ struct Statements {
     std::vector<std::pair<Syntax, Scope*>> requirements;
     std::vector<std::pair<std::string, Syntax>> params;
     std::vector<AssumedSame> assumptions;
+    // Where an assumption was made, of which declaration and hands: lines of rows make the same one many
+    // times.
+    std::set<std::tuple<FileId, NodeId, std::size_t, Hands>> assumed;
     std::size_t unknowns = 0;
 
     // The coordinate of a face, the extent along an axis, as linear in the unknowns.

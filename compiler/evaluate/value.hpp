@@ -30,10 +30,12 @@ struct Text {
 // `(a, b)` or `(a, b, c)`.
 struct PointValue {
     std::vector<Rational> at;
+    friend bool operator==(const PointValue&, const PointValue&) = default;
 };
 
 struct ProfileValue {
     std::vector<Point2> corners;
+    friend bool operator==(const ProfileValue&, const ProfileValue&) = default;
 };
 
 // `box(...)`, `cylinder(...)`, `prism(...)`: sizes as given, not yet placed in a frame.
@@ -43,6 +45,7 @@ struct BodyValue {
     Rational size_v;
     Rational length;
     std::vector<Point2> profile;
+    friend bool operator==(const BodyValue&, const BodyValue&) = default;
 };
 
 using Value = std::variant<Nothing, Quantity, Linear, bool, Word, Text, PointValue, ProfileValue, BodyValue>;

@@ -82,7 +82,7 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     if (!places.containers.empty()) piece.box = places.containers.front();
     for (const WoodStatement& wood : statements.woods) add_wood(wood, woods, evaluator, piece);
     check_part_woods(statements, evaluator);
-    Draft draft{statements, places, design, evaluator, {}, {}, {}, {}, 0};
+    Draft draft{.statements = statements, .places = places, .design = design, .evaluator = evaluator};
     draft_parts(draft);
     draft_shapes(draft);
     draft_joins(draft);

@@ -8,16 +8,22 @@
 
 namespace rodwright {
 
-const MemberView* MemberReferences::find(std::string_view role) const {
-    const std::optional<std::size_t> found = index(role);
-    return found ? &members_[*found] : nullptr;
-}
-
 std::optional<std::size_t> MemberReferences::index(std::string_view role) const {
     for (std::size_t i = 0; i < members_.size(); ++i) {
         if (members_[i].role == role) return i;
     }
     return std::nullopt;
+}
+
+std::optional<Rational> MemberReferences::size(std::size_t member, std::string_view name) const {
+    const auto& sizes = members_[member].sizes;
+    const auto found = std::ranges::find(sizes, name, [](const auto& each) { return each.first; });
+    if (found == sizes.end()) return std::nullopt;
+    const auto index = static_cast<std::size_t>(found - sizes.begin());
+    const bool known = std::ranges::any_of(
+        reads_, [&](const SizeRead& read) { return read.member == member && read.size == index; });
+    if (!known) reads_.push_back({member, index, found->second});
+    return found->second;
 }
 
 std::optional<Value> MemberReferences::own(std::string_view name, const Syntax&, Evaluator&) {
@@ -27,21 +33,21 @@ std::optional<Value> MemberReferences::own(std::string_view name, const Syntax&,
 
 std::optional<Value> MemberReferences::member(const Syntax& at, Scope&, Evaluator& evaluator) {
     const Syntax base = at.child(0);
-    const MemberView* member = base.kind() == NodeKind::name ? find(base.text()) : nullptr;
-    if (member == nullptr) {
+    const std::optional<std::size_t> member =
+        base.kind() == NodeKind::name ? index(base.text()) : std::nullopt;
+    if (!member) {
         evaluator.report(
             diagnose(Code::unknown_name, base.span(), fmt::format("`{}` is no member here", base.text())));
         return std::nullopt;
     }
-    const Syntax size = at.child(1);
+    const Syntax wanted = at.child(1);
+    if (std::optional<Rational> found = size(*member, wanted.text()))
+        return Quantity::length(std::move(*found));
     std::vector<std::string> known;
-    for (const auto& [name, value] : member->sizes) {
-        if (name == size.text()) return Quantity::length(value);
-        known.emplace_back(name);
-    }
+    for (const auto& [name, value] : members_[*member].sizes) known.emplace_back(name);
     Diagnostic diagnostic =
-        diagnose(Code::unknown_name, size.span(), fmt::format("a member has no `{}`", size.text()));
-    const std::string near = nearest_name(size.text(), known);
+        diagnose(Code::unknown_name, wanted.span(), fmt::format("a member has no `{}`", wanted.text()));
+    const std::string near = nearest_name(wanted.text(), known);
     if (!near.empty()) diagnostic.help = fmt::format("did you mean `{}`?", near);
     evaluator.report(std::move(diagnostic));
     return std::nullopt;
@@ -106,13 +112,20 @@ std::optional<std::vector<Argument>> pair_arguments(const DefinitionCall& call, 
     return result;
 }
 
+bool defines(const Syntax& definition, std::string_view name) {
+    const std::vector<Syntax> statements = definition.find(NodeKind::block).children();
+    return std::ranges::any_of(statements, [&](const Syntax& statement) {
+        return defines_name(statement, true) && statement.child(0).text() == name;
+    });
+}
+
 // A bare word is meant as a word where the parameter's default is one, or where the name means nothing.
-std::optional<Value> argument_value(const Argument& argument, const Scope& inside, Scope& caller,
+std::optional<Value> argument_value(const Argument& argument, const Syntax& definition, Scope& caller,
                                     Evaluator& evaluator) {
     if (argument.value.kind() != NodeKind::name) return evaluator.evaluate(argument.value, caller);
     const std::string_view name = argument.value.text();
     const Syntax otherwise = argument.parameter.child(1);
-    const bool wants_word = otherwise.kind() == NodeKind::name && !inside.here().contains(otherwise.text());
+    const bool wants_word = otherwise.kind() == NodeKind::name && !defines(definition, otherwise.text());
     if (wants_word) return Word{std::string(name)};
     if (References* references = caller.references()) {
         if (auto own = references->own(name, argument.value, evaluator)) return own;
@@ -125,8 +138,10 @@ std::optional<Value> argument_value(const Argument& argument, const Scope& insid
 // evaluated without the arguments has no kind; that is no error.
 class Defaults {
   public:
-    Defaults(const DefinitionCall& call, const Evaluator& evaluator)
-        : evaluator_(unseen_, evaluator), references_(call.members, scope_), scope_(nullptr, &references_) {
+    Defaults(const DefinitionCall& call, std::vector<SizeRead>& reads, const Evaluator& evaluator)
+        : evaluator_(unseen_, evaluator),
+          references_(call.members, scope_, reads),
+          scope_(nullptr, &references_) {
         for (const Syntax& statement : call.definition.find(NodeKind::block).children()) {
             define_name(statement, scope_, evaluator_, true);
         }
@@ -148,15 +163,15 @@ class Defaults {
 };
 
 // An argument of another kind than the default is a slip of the design, not of the definition.
-bool fits_default(const Argument& argument, const Value& value, Defaults& defaults, Evaluator& evaluator) {
-    const auto* given = std::get_if<Quantity>(&value);
+bool fits_default(const GivenArgument& argument, Defaults& defaults, Evaluator& evaluator) {
+    const auto* given = std::get_if<Quantity>(&argument.value);
     const std::string_view name = argument.parameter.child(0).text();
     if (given == nullptr || (given->value == 0 && given->is_number())) return true;
-    const std::optional<Quantity> expected = defaults.quantity(name, argument.value.span());
+    const std::optional<Quantity> expected = defaults.quantity(name, argument.written.span());
     if (!expected || given->dimension == expected->dimension) return true;
-    evaluator.report(
-        diagnose(Code::dimension_mismatch, argument.value.span(),
-                 fmt::format("`{}` is {}, not {}", name, describe(Value(*expected)), describe(value))));
+    evaluator.report(diagnose(
+        Code::dimension_mismatch, argument.written.span(),
+        fmt::format("`{}` is {}, not {}", name, describe(Value(*expected)), describe(argument.value))));
     return false;
 }
 
@@ -177,18 +192,28 @@ bool all_given(const DefinitionCall& call, Scope& scope, Evaluator& evaluator) {
 
 }  // namespace
 
-bool bind_arguments(const DefinitionCall& call, Scope& scope, Evaluator& evaluator) {
+std::optional<std::vector<GivenArgument>> given_arguments(const DefinitionCall& call, Evaluator& evaluator) {
     const std::optional<std::vector<Argument>> arguments = pair_arguments(call, evaluator);
-    if (!arguments) return false;
+    if (!arguments) return std::nullopt;
+    std::vector<GivenArgument> result;
+    for (const Argument& argument : *arguments) {
+        std::optional<Value> value = argument_value(argument, call.definition, *call.scope, evaluator);
+        if (value) result.push_back({argument.parameter, argument.value, std::move(*value)});
+    }
+    if (result.size() < arguments->size()) return std::nullopt;
+    return result;
+}
+
+bool bind_arguments(const DefinitionCall& call, const std::vector<GivenArgument>& arguments, Scope& scope,
+                    std::vector<SizeRead>& reads, Evaluator& evaluator) {
     bool good = true;
     std::optional<Defaults> defaults;
-    for (const Argument& argument : *arguments) {
-        if (!defaults) defaults.emplace(call, evaluator);
-        std::optional<Value> value = argument_value(argument, scope, *call.scope, evaluator);
-        good = good && value && fits_default(argument, *value, *defaults, evaluator);
+    for (const GivenArgument& argument : arguments) {
+        if (!defaults) defaults.emplace(call, reads, evaluator);
+        good = good && fits_default(argument, *defaults, evaluator);
         const Syntax name = argument.parameter.child(0);
-        scope.replace(name.text(), {argument.value, call.scope, name.span(), true, Definition::State::done,
-                                    std::move(value)});
+        scope.replace(name.text(), {argument.written, call.scope, name.span(), true, Definition::State::done,
+                                    argument.value});
     }
     return good && all_given(call, scope, evaluator);
 }
@@ -213,12 +238,11 @@ std::optional<std::string> fill_one(std::string_view inside, const Syntax& at, S
                                     const MemberReferences& members, const LengthStyle& style,
                                     Evaluator& evaluator) {
     const std::size_t dot = inside.find('.');
-    if (const MemberView* member = members.find(inside.substr(0, dot))) {
-        if (dot == std::string_view::npos) return spoken(member->part);
-        for (const auto& [name, value] : member->sizes) {
-            if (name == inside.substr(dot + 1)) return format_length(value, style);
-        }
-        return std::nullopt;
+    if (const std::optional<std::size_t> member = members.index(inside.substr(0, dot))) {
+        if (dot == std::string_view::npos) return spoken(members[*member].part);
+        const std::optional<Rational> size = members.size(*member, inside.substr(dot + 1));
+        if (!size) return std::nullopt;
+        return format_length(*size, style);
     }
     Definition* definition = scope.find(inside);
     if (definition == nullptr) return std::nullopt;

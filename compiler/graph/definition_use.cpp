@@ -4,6 +4,7 @@
 
 #include "compiler/evaluate/active.hpp"
 #include "compiler/graph/definition_bodies.hpp"
+#include "compiler/graph/definition_memo.hpp"
 #include "compiler/graph/definition_scope.hpp"
 #include "compiler/graph/definition_steps.hpp"
 
@@ -17,16 +18,18 @@ class DefinitionUse {
         : call_(call),
           style_(style),
           evaluator_(evaluator),
-          references_(call.members, scope_),
+          references_(call.members, scope_, reads_),
           scope_(nullptr, &references_) {}
 
-    std::optional<DefinitionResult> run() {
+    const std::vector<SizeRead>& reads() const { return reads_; }
+
+    std::optional<DefinitionResult> run(const std::vector<GivenArgument>& arguments) {
         const std::vector<Syntax> written = call_.definition.find(NodeKind::block).children();
         std::vector<Syntax> rest;
         for (const Syntax& statement : written) {
             if (!define_name(statement, scope_, evaluator_, true)) rest.push_back(statement);
         }
-        if (!bind_arguments(call_, scope_, evaluator_)) return std::nullopt;
+        if (!bind_arguments(call_, arguments, scope_, reads_, evaluator_)) return std::nullopt;
         result_.work.definition = call_.definition.child(0).text();
         result_.work.defined_at = call_.definition.child(0).span();
         for (const Syntax& statement : active_statements(rest, scope_, evaluator_, true)) one(statement);
@@ -38,6 +41,7 @@ class DefinitionUse {
     const DefinitionCall& call_;
     const LengthStyle& style_;
     Evaluator& evaluator_;
+    std::vector<SizeRead> reads_;
     MemberReferences references_;
     Scope scope_;
     DefinitionResult result_;
@@ -173,12 +177,8 @@ class DefinitionUse {
 
 }  // namespace
 
-std::optional<DefinitionResult> use_definition(const DefinitionCall& call, const LengthStyle& style,
-                                               Evaluator& evaluator) {
-    // Errors found inside the definition need the way that led there.
-    Diagnostics found;
-    Evaluator inner(found, evaluator);
-    std::optional<DefinitionResult> result = DefinitionUse(call, style, inner).run();
+// Errors found inside the definition need the way that led there.
+static void report_with_trace(const DefinitionCall& call, const Diagnostics& found, Evaluator& evaluator) {
     for (Diagnostic diagnostic : found.list()) {
         if (diagnostic.primary.file == call.definition.tree->file() &&
             diagnostic.primary.file != call.call.span().file) {
@@ -187,6 +187,34 @@ std::optional<DefinitionResult> use_definition(const DefinitionCall& call, const
         }
         evaluator.report(std::move(diagnostic));
     }
+}
+
+static std::shared_ptr<const DefinitionResult> evaluate_use(const DefinitionCall& call,
+                                                            const LengthStyle& style, Evaluator& evaluator,
+                                                            DefinitionMemo& memo) {
+    std::optional<std::vector<GivenArgument>> arguments = given_arguments(call, evaluator);
+    if (!arguments) return nullptr;
+    if (auto known = memo.find(call, *arguments)) return known;
+    if (!memo.may_evaluate(call.definition)) {
+        evaluator.report(diagnose(Code::too_large, call.call.span(),
+                                  "the design uses joints and shapes too often, each time in another way"));
+        return nullptr;
+    }
+    DefinitionUse use(call, style, evaluator);
+    std::optional<DefinitionResult> made = use.run(*arguments);
+    if (!made) return nullptr;
+    auto result = std::make_shared<const DefinitionResult>(std::move(*made));
+    // What was reported has to be reported each time.
+    if (evaluator.diagnostics().list().empty()) memo.keep(call, std::move(*arguments), use.reads(), result);
+    return result;
+}
+
+std::shared_ptr<const DefinitionResult> use_definition(const DefinitionCall& call, const LengthStyle& style,
+                                                       Evaluator& evaluator, DefinitionMemo& memo) {
+    Diagnostics found;
+    Evaluator inner(found, evaluator);
+    auto result = evaluate_use(call, style, inner, memo);
+    report_with_trace(call, found, evaluator);
     return result;
 }
 

@@ -4,6 +4,7 @@
 // the same wherever it stands.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -51,9 +52,25 @@ struct DefinitionCall {
     std::vector<MemberView> members;
 };
 
-// Errors in the definition's own text are reported there, with a trace to the use. Empty if it cannot be
-// used.
-std::optional<DefinitionResult> use_definition(const DefinitionCall& call, const LengthStyle& style,
-                                               Evaluator& evaluator);
+// An argument of a call, evaluated where the call stands.
+struct GivenArgument {
+    Syntax parameter;  // an equation node of the definition
+    Syntax written;
+    Value value;
+};
+
+// A size that a definition asked for, by index in the call's members and in the member's sizes.
+struct SizeRead {
+    std::size_t member = 0;
+    std::size_t size = 0;
+    Rational value;
+};
+
+class DefinitionMemo;
+
+// Errors in the definition's own text are reported there, with a trace to the use. Null if it cannot be used.
+// Uses that come out the same share their result.
+std::shared_ptr<const DefinitionResult> use_definition(const DefinitionCall& call, const LengthStyle& style,
+                                                       Evaluator& evaluator, DefinitionMemo& memo);
 
 }  // namespace rodwright

@@ -7,7 +7,7 @@
 
 #include "compiler/evaluate/design.hpp"
 #include "compiler/evaluate/statements.hpp"
-#include "compiler/graph/definition_use.hpp"
+#include "compiler/graph/definition_memo.hpp"
 #include "compiler/graph/piece.hpp"
 #include "compiler/place/place.hpp"
 
@@ -36,11 +36,13 @@ struct Draft {
     const Places& places;
     Design& design;
     Evaluator& evaluator;
-    std::vector<DraftPart> parts;  // one for each instance
-    std::vector<JointKind> joint_kinds;
-    std::vector<Joint> joints;
-    std::map<std::string, JointKindId> joint_keys;
+    std::vector<DraftPart> parts = {};  // one for each instance
+    std::vector<JointKind> joint_kinds = {};
+    std::vector<Joint> joints = {};
+    std::map<std::string, JointKindId> joint_keys = {};
     std::size_t feature_count = 0;
+    std::size_t trials = 0;  // pairs of parts that joins have looked at
+    DefinitionMemo memo = {};
 
     const std::string& part_name(std::size_t part) const {
         return statements.declarations[statements.instances[part].declaration].name;
@@ -54,6 +56,9 @@ void draft_shapes(Draft& draft);
 void draft_joins(Draft& draft);
 // Counts features towards the limit; reports the first that passes it and is false from then on.
 bool count_features(Draft& draft, std::size_t more, Span where);
+// The same for pairs of parts that a join looks at, and for joints.
+bool count_trials(Draft& draft, std::size_t more, Span where);
+bool may_add_joint(Draft& draft, Span where);
 
 // Kinds and parts of the piece from the drafts: copies that are the same, turned or mirrored, share a kind.
 void make_kinds(const Draft& draft, Piece& piece);

@@ -131,9 +131,11 @@ void join_pair(const JoinJob& job, const JoinPair& pair) {
         joint_member_view(a, role(0), job.draft.part_name(pair.first), *first, place.frame, contact));
     call.members.push_back(
         joint_member_view(b, role(1), job.draft.part_name(pair.second), *second, place.frame, contact));
-    std::optional<DefinitionResult> result =
-        use_definition(call, job.draft.statements.style, job.draft.evaluator);
-    if (!result || !count_features(job.draft, result->features.size(), job.statement.call.span())) return;
+    const std::shared_ptr<const DefinitionResult> result =
+        use_definition(call, job.draft.statements.style, job.draft.evaluator, job.draft.memo);
+    const Span where = job.statement.call.span();
+    if (!result || !count_features(job.draft, result->features.size(), where)) return;
+    if (!may_add_joint(job.draft, where)) return;
     for (const Diagnostic& check : result->checks) job.draft.evaluator.report(check);
     const JointKindId kind = joint_kind(job.draft, job.statement, *result, call.members);
     add_features(job, place, *result, kind);

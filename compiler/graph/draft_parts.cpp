@@ -62,16 +62,25 @@ void draft_parts(Draft& draft) {
     }
 }
 
-bool count_features(Draft& draft, std::size_t more, Span where) {
-    const bool was_within = draft.feature_count <= limits::features;
-    draft.feature_count += more;
-    if (draft.feature_count <= limits::features) return true;
-    if (was_within) {
-        draft.evaluator.report(
-            diagnose(Code::too_large, where,
-                     fmt::format("the piece has more than {} cuts and tongues", limits::features)));
-    }
+static bool within(std::size_t count, std::size_t most, std::string_view of, Draft& draft, Span where) {
+    if (count <= most) return true;
+    draft.evaluator.report(
+        diagnose(Code::too_large, where, fmt::format("the piece has more than {} {}", most, of)));
     return false;
+}
+
+bool count_features(Draft& draft, std::size_t more, Span where) {
+    draft.feature_count += more;
+    return within(draft.feature_count, limits::features, "cuts and tongues", draft, where);
+}
+
+bool count_trials(Draft& draft, std::size_t more, Span where) {
+    draft.trials += more;
+    return within(draft.trials, limits::trials, "pairs of parts that might meet in a join", draft, where);
+}
+
+bool may_add_joint(Draft& draft, Span where) {
+    return within(draft.joints.size() + 1, limits::joints, "joints", draft, where);
 }
 
 std::string call_label(const Syntax& call) {

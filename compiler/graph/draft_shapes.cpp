@@ -121,12 +121,12 @@ void apply_shape(const ShapeJob& job) {
             definition_call.members.push_back(shape_target_view(job.part, std::string(role.text()),
                                                                 job.draft.part_name(job.part.instance),
                                                                 target.form, target.frame));
-            std::optional<DefinitionResult> result =
-                use_definition(definition_call, job.draft.statements.style, job.draft.evaluator);
+            const std::shared_ptr<const DefinitionResult> result = use_definition(
+                definition_call, job.draft.statements.style, job.draft.evaluator, job.draft.memo);
             if (!result || !count_features(job.draft, result->features.size(), call.span())) return;
             report_checks(*result, job.draft.evaluator);
             add_features(job, target, *result, label);
-            if (!use) use = ShapeUse{std::move(result->work), label, job.statement.syntax.span()};
+            if (!use) use = ShapeUse{result->work, label, job.statement.syntax.span()};
         }
     }
     if (use) job.part.shapes.push_back(std::move(*use));

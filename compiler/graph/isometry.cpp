@@ -54,9 +54,9 @@ Isometry from_frame(const Frame& frame) {
 
 namespace {
 
-void add(std::string& text, const Rational& value) {
-    text += value.get_str();
-    text += ' ';
+void add_sorted(std::string& text, const Rational& a, const Rational& b) {
+    append_exact(text, a < b ? a : b);
+    append_exact(text, a < b ? b : a);
 }
 
 // Coordinate of a section's point along an axis that the frame's u or v runs along.
@@ -66,16 +66,6 @@ Rational along(const Body& body, Axis axis, const Point2& point) {
     const Rational& offset = is_u ? point.u : point.v;
     return direction.positive ? Rational(body.frame.origin[axis] + offset)
                               : Rational(body.frame.origin[axis] - offset);
-}
-
-std::vector<Point2> section(const Body& body) {
-    const Rational half_u = body.size_u / 2;
-    const Rational half_v = body.size_v / 2;
-    if (body.form == BodyForm::box) {
-        return {{-half_u, -half_v}, {half_u, -half_v}, {half_u, half_v}, {-half_u, half_v}};
-    }
-    if (body.form == BodyForm::cylinder) return {{0, 0}};
-    return body.profile;
 }
 
 bool before(const Point2& a, const Point2& b) {
@@ -90,47 +80,54 @@ void canonical_order(std::vector<Point2>& corners) {
         std::reverse(corners.begin() + 1, corners.end());
 }
 
+// Where the body ends along the axis it is swept along; it starts at its origin.
+Rational sweep_end(const Body& body) {
+    const Rational& start = body.frame.origin[body.frame.w.axis];
+    return body.frame.w.positive ? Rational(start + body.length) : Rational(start - body.length);
+}
+
+// A box is the same box whichever way it is swept: its two sides along each axis, in the order of axes.
+std::string canonical_box(const Body& body) {
+    std::string text = "box ";
+    for (const Axis axis : all_axes) {
+        const Rational& origin = body.frame.origin[axis];
+        if (axis == body.frame.w.axis) {
+            add_sorted(text, origin, sweep_end(body));
+        } else {
+            const Rational half = (axis == body.frame.u.axis ? body.size_u : body.size_v) / 2;
+            append_exact(text, origin - half);
+            append_exact(text, origin + half);
+        }
+    }
+    return text;
+}
+
+// The section's corners by the two axes across the sweep; of a cylinder its centre.
+std::vector<Point2> canonical_section(const Body& body) {
+    const Axis sweep = body.frame.w.axis;
+    const Axis first = sweep == Axis::wide ? Axis::deep : Axis::wide;
+    const Axis second = sweep == Axis::tall ? Axis::deep : Axis::tall;
+    if (body.form == BodyForm::cylinder) return {{body.frame.origin[first], body.frame.origin[second]}};
+    std::vector<Point2> corners;
+    for (const Point2& point : body.profile) {
+        corners.push_back({along(body, first, point), along(body, second, point)});
+    }
+    canonical_order(corners);
+    return corners;
+}
+
 }  // namespace
 
 std::string canonical(const Body& body) {
-    const Axis sweep = body.frame.w.axis;
-    std::vector<Axis> others;
-    for (const Axis axis : all_axes) {
-        if (axis != sweep) others.push_back(axis);
-    }
-    std::vector<Point2> corners;
-    for (const Point2& point : section(body)) {
-        corners.push_back({along(body, others[0], point), along(body, others[1], point)});
-    }
-    const Rational& start = body.frame.origin[sweep];
-    const Rational end =
-        body.frame.w.positive ? Rational(start + body.length) : Rational(start - body.length);
-    std::string text;
-    if (body.form == BodyForm::box) {
-        // A box is the same box whichever way it is swept: its least and greatest corner in the order of
-        // axes.
-        const auto [least, greatest] = std::minmax_element(corners.begin(), corners.end(), before);
-        std::array<std::pair<Rational, Rational>, 3> sides;
-        sides[static_cast<std::size_t>(sweep)] = {std::min(start, end), std::max(start, end)};
-        sides[static_cast<std::size_t>(others[0])] = {least->u, greatest->u};
-        sides[static_cast<std::size_t>(others[1])] = {least->v, greatest->v};
-        text = "box ";
-        for (const auto& [low, high] : sides) {
-            add(text, low);
-            add(text, high);
-        }
-        return text;
-    }
-    canonical_order(corners);
-    text = body.form == BodyForm::cylinder ? "cylinder " : "prism ";
-    text += axis_name(sweep);
+    if (body.form == BodyForm::box) return canonical_box(body);
+    std::string text = body.form == BodyForm::cylinder ? "cylinder " : "prism ";
+    text += axis_name(body.frame.w.axis);
     text += ' ';
-    if (body.form == BodyForm::cylinder) add(text, body.size_u);
-    add(text, std::min(start, end));
-    add(text, std::max(start, end));
-    for (const Point2& corner : corners) {
-        add(text, corner.u);
-        add(text, corner.v);
+    if (body.form == BodyForm::cylinder) append_exact(text, body.size_u);
+    add_sorted(text, body.frame.origin[body.frame.w.axis], sweep_end(body));
+    for (const Point2& corner : canonical_section(body)) {
+        append_exact(text, corner.u);
+        append_exact(text, corner.v);
     }
     return text;
 }

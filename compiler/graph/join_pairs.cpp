@@ -12,7 +12,7 @@ namespace {
 
 class PairFinder {
   public:
-    PairFinder(const Draft& draft, const JoinStatement& statement) : draft_(draft), statement_(statement) {}
+    PairFinder(Draft& draft, const JoinStatement& statement) : draft_(draft), statement_(statement) {}
 
     std::vector<JoinPair> run() {
         for (const PartPattern& first : statement_.first) {
@@ -24,7 +24,7 @@ class PairFinder {
     }
 
   private:
-    const Draft& draft_;
+    Draft& draft_;
     const JoinStatement& statement_;
     std::vector<JoinPair> pairs_;
 
@@ -65,7 +65,9 @@ class PairFinder {
         const std::array<bool, 3> mirrored = mirrored_axes(first, part);
         std::vector<JoinPair> found;
         std::vector<std::size_t> tried;
-        for (const std::size_t other : candidates(part, second)) {
+        const std::vector<std::size_t> others = candidates(part, second);
+        if (!count_trials(draft_, others.size(), statement_.syntax.span())) return;
+        for (const std::size_t other : others) {
             if (!draft_.parts[other].usable) return;
             tried.push_back(other);
             for (Contact& contact : contacts(body(part), body(other), face, face_on(second, other))) {
@@ -92,8 +94,8 @@ class PairFinder {
         const auto& declaration = draft_.statements.declarations[second.declaration];
         Diagnostic diagnostic =
             diagnose(Code::does_not_touch, first.where,
-                     fmt::format("{} does not touch `{}`", full_name(part, face), declaration.name));
-        diagnostic.labels.push_back({second.where, "the part it should meet"});
+                     fmt::format("{} does not touch `{}`", full_name(part, face), declaration.name))
+                .label(second.where, "the part it should meet");
         std::optional<Gap> nearest;
         std::size_t nearest_part = 0;
         for (const std::size_t other : tried) {
@@ -140,7 +142,7 @@ class PairFinder {
 
 }  // namespace
 
-std::vector<JoinPair> join_pairs(const Draft& draft, const JoinStatement& statement) {
+std::vector<JoinPair> join_pairs(Draft& draft, const JoinStatement& statement) {
     return PairFinder(draft, statement).run();
 }
 

@@ -19,6 +19,6 @@ struct JoinPair {
 
 // Every copy of the first members with the copy of each second member that it touches. A hand that neither
 // side gives is the one that touches; if several or none do, that is reported with the gap.
-std::vector<JoinPair> join_pairs(const Draft& draft, const JoinStatement& statement);
+std::vector<JoinPair> join_pairs(Draft& draft, const JoinStatement& statement);
 
 }  // namespace rodwright

@@ -9,26 +9,23 @@ namespace rodwright {
 
 namespace {
 
-// A part as it looks in a kind's frame, and where that frame stands.
+// How a part is seen in a kind's frame, and where that frame stands.
 struct Look {
-    Isometry to_piece;  // kind frame to piece frame
+    const std::vector<Feature>& features;  // in the part's own box
+    Isometry from_part;                    // part's own box to kind frame
+    Isometry to_piece;                     // kind frame to piece frame
     Vector size;
     std::array<Extent, 3> extend;
-    std::vector<Feature> features;
 };
 
-void add(std::string& text, const Rational& value) {
-    text += value.get_str();
-    text += ' ';
-}
-
-std::string feature_key(const Feature& feature) {
+std::string feature_key(const Feature& feature, const Isometry& move) {
     std::string text = std::to_string(static_cast<int>(feature.op)) + " ";
     if (feature.op != FeatureOp::blend && feature.op != FeatureOp::bevel)
-        return text + canonical(feature.body);
-    add(text, feature.size);
+        return text + canonical(move.apply(feature.body));
+    append_exact(text, feature.size);
     std::vector<std::string> edges;
-    for (const BoxEdge& edge : feature.edges) {
+    for (const BoxEdge& own : feature.edges) {
+        const BoxEdge edge = move.apply(own);
         edges.push_back(std::to_string(static_cast<int>(edge.a)) + "/" +
                         std::to_string(static_cast<int>(edge.b)));
     }
@@ -40,18 +37,28 @@ std::string feature_key(const Feature& feature) {
 std::string key_of(const Look& look) {
     std::string text;
     for (const Axis axis : all_axes) {
-        add(text, look.size[axis]);
-        add(text, look.extend[static_cast<std::size_t>(axis)].low);
-        add(text, look.extend[static_cast<std::size_t>(axis)].high);
+        append_exact(text, look.size[axis]);
+        append_exact(text, look.extend[static_cast<std::size_t>(axis)].low);
+        append_exact(text, look.extend[static_cast<std::size_t>(axis)].high);
     }
     std::vector<std::string> features;
-    for (const Feature& feature : look.features) features.push_back(feature_key(feature));
+    for (const Feature& feature : look.features) {
+        features.push_back(feature_key(feature, look.from_part));
+    }
     std::sort(features.begin(), features.end());
     for (const std::string& feature : features) text += feature + "\n";
     return text;
 }
 
-// The part seen through a move that takes its own box's frame to a kind's frame.
+std::vector<Feature> moved(std::vector<Feature> features, const Isometry& move) {
+    for (Feature& feature : features) {
+        feature.body = move.apply(feature.body);
+        for (BoxEdge& edge : feature.edges) edge = move.apply(edge);
+    }
+    return features;
+}
+
+// The part seen in a frame that is turned.
 Look transformed(const Look& look, const Turn& turn) {
     Isometry move{turn, {}};
     Vector size = turn.apply(look.size);
@@ -61,16 +68,13 @@ Look transformed(const Look& look, const Turn& turn) {
             move.move[axis] = size[axis];  // the box stays in the positive corner
         }
     }
-    Look result{compose(move.inverse(), look.to_piece), size, {}, look.features};
+    Look result{
+        look.features, compose(look.from_part, move), compose(move.inverse(), look.to_piece), size, {}};
     for (const Axis axis : all_axes) {
         const Direction source = turn.from[static_cast<std::size_t>(axis)];
         Extent extent = look.extend[static_cast<std::size_t>(source.axis)];
         if (!source.positive) std::swap(extent.low, extent.high);
         result.extend[static_cast<std::size_t>(axis)] = extent;
-    }
-    for (Feature& feature : result.features) {
-        feature.body = move.apply(feature.body);
-        for (BoxEdge& edge : feature.edges) edge = move.apply(edge);
     }
     return result;
 }
@@ -84,7 +88,7 @@ Turn to_kind_axes(const PartAxes& axes) {
 }
 
 Look first_look(const DraftPart& part) {
-    Look look{{{}, part.body.low}, {}, part.extend, part.features};
+    Look look{part.features, {}, {{}, part.body.low}, {}, part.extend};
     for (const Axis axis : all_axes) look.size[axis] = part.body.size(axis);
     return transformed(look, to_kind_axes(part.axes));
 }
@@ -110,7 +114,7 @@ Best best_look(const Look& look, bool mirrored) {
     for (const Turn& turn : self_turns(look.size, mirrored)) {
         Look candidate = transformed(look, turn);
         std::string key = key_of(candidate);
-        if (!best || key < best->key) best = Best{std::move(key), std::move(candidate)};
+        if (!best || key < best->key) best.emplace(Best{std::move(key), std::move(candidate)});
     }
     return std::move(*best);
 }
@@ -183,7 +187,7 @@ class KindMaker {
         kind.wood = declaration.wood;
         kind.size = best.look.size;
         kind.extend = best.look.extend;
-        kind.features = std::move(best.look.features);
+        kind.features = moved(best.look.features, best.look.from_part);
         kind.shapes = draft.shapes;
         kind.glued = declaration.glued;
         kind.where = declaration.where;

@@ -24,8 +24,9 @@ Rational random_number(std::uint32_t unknown) {
 
 }  // namespace
 
-Elimination::Elimination(std::size_t unknown_count, PivotRow choice)
+Elimination::Elimination(std::size_t unknown_count, PivotRow choice, Effort& effort)
     : choice_(choice),
+      effort_(effort),
       columns_(unknown_count),
       degree_(unknown_count, 0),
       eliminated_(unknown_count, false) {}
@@ -42,7 +43,7 @@ void Elimination::add(std::size_t equation, LinearRow row, bool only_checked) {
 
 void Elimination::run() {
     for (std::uint32_t u = 0; u < degree_.size(); ++u) queue_.push({0, u});
-    while (!queue_.empty()) {
+    while (!queue_.empty() && !effort_.used_up()) {
         const Candidate next = queue_.top();
         queue_.pop();
         if (eliminated_[next.unknown] || degree_[next.unknown] == 0) continue;
@@ -67,7 +68,7 @@ void Elimination::eliminate(const Pivot& pivot, const std::vector<std::size_t>& 
     eliminated_[pivot.unknown] = true;
     retire(pivot.row);
     for (const std::size_t row : rows) {
-        if (row != pivot.row) subtract(row, pivot);
+        if (row != pivot.row && !effort_.used_up()) subtract(row, pivot);
     }
     columns_[pivot.unknown] = {};
 }
@@ -76,7 +77,7 @@ std::vector<std::size_t> Elimination::active_rows(std::uint32_t unknown) const {
     std::vector<std::size_t> rows = columns_[unknown];
     std::erase_if(rows, [&](std::size_t r) { return !rows_[r].active || !holds(rows_[r].row, unknown); });
     std::ranges::sort(rows);
-    rows.erase(std::ranges::unique(rows).begin(), rows.end());
+    rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
     return rows;
 }
 
@@ -118,6 +119,7 @@ LinearRow Elimination::combine(std::size_t target, const LinearRow& pivot, const
         if (sum.factor == 0) {
             lose(sum.unknown);
         } else {
+            effort_.spend(sum.factor);
             result.entries.push_back(std::move(sum));
         }
     }
@@ -148,13 +150,14 @@ std::vector<Rational> Elimination::back_substitute(bool homogeneous) const {
     for (std::uint32_t u = 0; homogeneous && u < values.size(); ++u) {
         if (!eliminated_[u]) values[u] = random_number(u);
     }
-    for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend(); ++pivot) {
+    for (auto pivot = pivots_.rbegin(); pivot != pivots_.rend() && !effort_.used_up(); ++pivot) {
         const LinearRow& row = rows_[pivot->row].row;
         Rational sum = homogeneous ? Rational(0) : row.constant;
         for (const RowEntry& entry : row.entries) {
             if (entry.unknown != pivot->unknown) sum += entry.factor * values[entry.unknown];
         }
         values[pivot->unknown] = -sum / factor_of(row, pivot->unknown);
+        effort_.spend(values[pivot->unknown]);
     }
     return values;
 }

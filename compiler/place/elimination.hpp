@@ -15,7 +15,8 @@ enum class PivotRow { shortest, earliest };
 
 class Elimination {
   public:
-    Elimination(std::size_t unknown_count, PivotRow choice);
+    // What it makes is taken off `effort`; when that is used up, nothing it answers has a meaning.
+    Elimination(std::size_t unknown_count, PivotRow choice, Effort& effort);
 
     // In increasing order of `equation`. A row that is only checked never eliminates an unknown; it has to be
     // a combination of the others but for its constant.
@@ -72,6 +73,7 @@ class Elimination {
     Conflict conflict(std::size_t row) const;
 
     PivotRow choice_;
+    Effort& effort_;
     std::vector<WorkRow> rows_;
     std::vector<std::vector<std::size_t>> columns_;  // by unknown; also rows that have lost it since
     std::vector<std::size_t> degree_;                // active rows that hold the unknown

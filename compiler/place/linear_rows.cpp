@@ -4,6 +4,14 @@
 
 namespace rodwright {
 
+bool Effort::spend(const Rational& made) {
+    const std::size_t words = mpz_size(made.get_num_mpz_t()) + mpz_size(made.get_den_mpz_t());
+    const bool too_large = mpz_sizeinbase(made.get_num_mpz_t(), 2) > limits::value_bits ||
+                           mpz_sizeinbase(made.get_den_mpz_t(), 2) > limits::value_bits;
+    left_ = too_large || words >= left_ ? 0 : left_ - words;
+    return left_ > 0;
+}
+
 LinearRow to_row(const LinearEquation& equation) {
     LinearRow row;
     row.constant = equation.constant;

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "compiler/limits.hpp"
 #include "compiler/place/linear_system.hpp"
 
 namespace rodwright {
@@ -22,6 +23,18 @@ struct LinearRow {
 };
 
 using Values = std::vector<std::optional<Rational>>;
+
+// What solving may still cost, over all its phases: rows can fill up, and numbers grow. Once it is used up,
+// every phase stops with what it has.
+class Effort {
+  public:
+    // Counts a number that was made. False if it is too large to go on with, or nothing is left.
+    bool spend(const Rational& made);
+    bool used_up() const { return left_ == 0; }
+
+  private:
+    std::size_t left_ = limits::solving;
+};
 
 LinearRow to_row(const LinearEquation& equation);
 

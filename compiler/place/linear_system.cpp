@@ -39,11 +39,11 @@ class DisjointSets {
 };
 
 // Fills the values; these stand if no row comes back as contradicted.
-std::vector<std::size_t> solve_consistent(const Rows& rows, Values& values) {
-    const Propagated first = propagate(rows, values);
+std::vector<std::size_t> solve_consistent(const Rows& rows, Values& values, Effort& effort) {
+    const Propagated first = propagate(rows, values, effort);
     std::vector<std::size_t> contradicted = first.contradicting;
-    if (first.remaining.empty()) return contradicted;
-    Elimination core(values.size(), PivotRow::shortest);
+    if (first.remaining.empty() || effort.used_up()) return contradicted;
+    Elimination core(values.size(), PivotRow::shortest, effort);
     for (const std::size_t r : first.remaining) core.add(r, substitute(rows[r], values));
     core.run();
     core.read_values(values);
@@ -77,8 +77,8 @@ std::vector<bool> connected_rows(const Rows& rows, std::size_t unknown_count,
 }
 
 Elimination eliminate(const Rows& rows, std::size_t unknown_count, const std::vector<bool>& chosen,
-                      const std::vector<bool>& only_checked, PivotRow choice) {
-    Elimination core(unknown_count, choice);
+                      const std::vector<bool>& only_checked, PivotRow choice, Effort& effort) {
+    Elimination core(unknown_count, choice, effort);
     for (std::size_t r = 0; r < rows.size(); ++r) {
         if (chosen[r]) core.add(r, rows[r], only_checked[r]);
     }
@@ -101,29 +101,32 @@ bool mark_later(const std::vector<Conflict>& conflicts, std::vector<bool>& only_
 // Solves the chosen rows so that of contradicting equations the later ones show. Short pivot rows first, as
 // they are quick, with equations taken out of use until that is so; should that take long, with the earliest
 // rows.
-Elimination eliminate_in_order(const Rows& rows, std::size_t unknown_count, const std::vector<bool>& chosen) {
+Elimination eliminate_in_order(const Rows& rows, std::size_t unknown_count, const std::vector<bool>& chosen,
+                               Effort& effort) {
     constexpr int tries = 20;
     std::vector<bool> only_checked(rows.size(), false);
     for (int i = 0; i < tries; ++i) {
-        Elimination core = eliminate(rows, unknown_count, chosen, only_checked, PivotRow::shortest);
+        Elimination core = eliminate(rows, unknown_count, chosen, only_checked, PivotRow::shortest, effort);
         const std::size_t count = core.contradicted().size();
+        if (effort.used_up()) return core;
         if (count > limits::diagnostics) break;
         if (!mark_later(core.conflicts(count), only_checked)) return core;
     }
     const std::vector<bool> all_used(rows.size(), false);
-    return eliminate(rows, unknown_count, chosen, all_used, PivotRow::earliest);
+    return eliminate(rows, unknown_count, chosen, all_used, PivotRow::earliest, effort);
 }
 
 // Solves the parts around contradictions again, so that earlier equations win, and tells what contradicts
 // what.
 std::vector<Conflict> solve_contradicting(const Rows& rows, const std::vector<std::size_t>& contradicted,
-                                          Values& values) {
+                                          Values& values, Effort& effort) {
     const std::vector<bool> chosen = connected_rows(rows, values.size(), contradicted);
     for (std::size_t r = 0; r < rows.size(); ++r) {
         if (!chosen[r]) continue;
         for (const RowEntry& entry : rows[r].entries) values[entry.unknown].reset();
     }
-    const Elimination core = eliminate_in_order(rows, values.size(), chosen);
+    const Elimination core = eliminate_in_order(rows, values.size(), chosen, effort);
+    if (effort.used_up()) return {};
     core.read_values(values);
     return core.conflicts(limits::diagnostics);
 }
@@ -160,9 +163,14 @@ LinearSolution solve(std::size_t unknown_count, const std::vector<LinearEquation
     for (const LinearEquation& equation : equations) rows.push_back(to_row(equation));
     LinearSolution solution;
     solution.values.resize(unknown_count);
-    const std::vector<std::size_t> contradicted = solve_consistent(rows, solution.values);
-    if (!contradicted.empty()) {
-        solution.conflicts = solve_contradicting(rows, contradicted, solution.values);
+    Effort effort;
+    const std::vector<std::size_t> contradicted = solve_consistent(rows, solution.values, effort);
+    if (!contradicted.empty() && !effort.used_up()) {
+        solution.conflicts = solve_contradicting(rows, contradicted, solution.values, effort);
+    }
+    if (effort.used_up()) {
+        solution = {Values(unknown_count), {}, {}, true};
+        return solution;
     }
     solution.free_groups = free_groups(rows, solution.values);
     return solution;

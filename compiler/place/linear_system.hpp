@@ -32,6 +32,8 @@ struct LinearSolution {
     // Unknowns that are not determined but tied to one another by equations, in groups, each in increasing
     // order; an undetermined unknown that no equation mentions is a group of its own.
     std::vector<std::vector<Unknown>> free_groups;
+    bool gave_up =
+        false;  // past limits::solving: no values, and nothing is known of conflicts or free unknowns
 };
 
 // Unknowns are 0 .. unknown_count-1. Among contradicting equations, later ones (by index) are the ones

@@ -38,8 +38,16 @@ std::vector<LinearEquation> sums(const Statements& statements) {
 
 }  // namespace
 
+static void report_gave_up(const Statements& statements, Diagnostics& diagnostics) {
+    diagnostics.add(
+        diagnose(Code::too_large, statements.containers.front().where,
+                 "the lines of this design hang on one another in too many ways to be solved")
+            .hint("place parts one from the other, and give sizes as numbers where they are known"));
+}
+
 Places place(const Statements& statements, Diagnostics& diagnostics) {
     LinearSolution solution = solve(statements.unknowns, sums(statements));
+    if (solution.gave_up) report_gave_up(statements, diagnostics);
     report_conflicts(statements, solution, diagnostics);
     report_free(statements, solution, diagnostics);
     Places places;

@@ -27,8 +27,8 @@ struct Mentions {
 
 class Propagation {
   public:
-    Propagation(std::span<const LinearRow> rows, Values& values)
-        : rows_(rows), values_(values), mentions_(rows, values.size()) {
+    Propagation(std::span<const LinearRow> rows, Values& values, Effort& effort)
+        : rows_(rows), values_(values), effort_(effort), mentions_(rows, values.size()) {
         for (std::size_t r = 0; r < rows_.size(); ++r) {
             unknowns_left_.push_back(rows_[r].entries.size());
             if (unknowns_left_[r] <= 1) worklist_.push_back(r);
@@ -37,7 +37,9 @@ class Propagation {
 
     Propagated run() {
         // Every row comes into the worklist once, when its count falls to one (or begins below).
-        for (std::size_t next = 0; next < worklist_.size(); ++next) visit(worklist_[next]);
+        for (std::size_t next = 0; next < worklist_.size() && !effort_.used_up(); ++next) {
+            visit(worklist_[next]);
+        }
         for (std::size_t r = 0; r < rows_.size(); ++r) {
             if (unknowns_left_[r] > 1) result_.remaining.push_back(r);
         }
@@ -55,6 +57,7 @@ class Propagation {
     }
 
     void determine(std::uint32_t unknown, Rational value) {
+        effort_.spend(value);
         values_[unknown] = std::move(value);
         for (const std::size_t r : mentions_.of(unknown)) {
             if (--unknowns_left_[r] == 1) worklist_.push_back(r);
@@ -63,6 +66,7 @@ class Propagation {
 
     std::span<const LinearRow> rows_;
     Values& values_;
+    Effort& effort_;
     Mentions mentions_;
     std::vector<std::size_t> unknowns_left_;
     std::vector<std::size_t> worklist_;
@@ -71,8 +75,8 @@ class Propagation {
 
 }  // namespace
 
-Propagated propagate(std::span<const LinearRow> rows, Values& values) {
-    return Propagation(rows, values).run();
+Propagated propagate(std::span<const LinearRow> rows, Values& values, Effort& effort) {
+    return Propagation(rows, values, effort).run();
 }
 
 }  // namespace rodwright

@@ -13,6 +13,6 @@ struct Propagated {
 };
 
 // Fills `values`, which comes in empty for every unknown. Linear in the number of entries.
-Propagated propagate(std::span<const LinearRow> rows, Values& values);
+Propagated propagate(std::span<const LinearRow> rows, Values& values, Effort& effort);
 
 }  // namespace rodwright

@@ -48,6 +48,7 @@ struct Quantity {
     bool is_length() const { return dimension == Dimension::of(Base::length); }
     bool is_number() const { return dimension == Dimension::number(); }
     double to_double() const { return value.get_d(); }
+    friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
 inline Rational inches(long numerator, long denominator = 1) {

@@ -1,5 +1,8 @@
 #include "compiler/quantity/rational.hpp"
 
+#include <array>
+#include <charconv>
+
 namespace rodwright {
 
 Rational floor(const Rational& value) {
@@ -27,6 +30,25 @@ Rational from_double(double value) {
     Rational nearest = round(scaled);
     mpq_div_2exp(nearest.get_mpq_t(), nearest.get_mpq_t(), bits);
     return nearest;
+}
+
+static void append_whole(std::string& text, const mpz_class& value) {
+    if (value.fits_slong_p()) {
+        std::array<char, 24> digits{};
+        const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value.get_si()).ptr;
+        text.append(digits.data(), end);
+    } else {
+        text += value.get_str();
+    }
+}
+
+void append_exact(std::string& text, const Rational& value) {
+    append_whole(text, value.get_num());
+    if (value.get_den() != 1) {
+        text += '/';
+        append_whole(text, value.get_den());
+    }
+    text += ' ';
 }
 
 std::string to_text(const Rational& value) {

@@ -29,5 +29,7 @@ Rational from_double(double value);
 
 // "5/8", "-3", for dumps.
 std::string to_text(const Rational& value);
+// The same and a blank, put behind `text`: for keys, where thousands are written.
+void append_exact(std::string& text, const Rational& value);
 
 }  // namespace rodwright
