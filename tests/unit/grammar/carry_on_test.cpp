@@ -26,7 +26,9 @@ TEST_CASE("a clause in the next line means the same as in the same line") {
          "remove b cylinder(1\", 2\") repeat 3 every 1\" along widthwise"},
         {"step cut a \"Cut.\" -- why\n  using saw", "step cut a \"Cut.\" using saw"},
     };
-    for (const auto& [broken, whole] : steps) {
+    for (const auto& step : steps) {
+        const auto& broken = step.first;
+        const auto& whole = step.second;
         CAPTURE(broken);
         const Parsed in_lines(joint(broken));
         const Parsed in_one(joint(whole));

@@ -106,13 +106,15 @@ TEST_CASE("a joint knows its members, its frame and how it closes") {
 }
 
 TEST_CASE("a joint may slide along any of its directions") {
-    for (const auto& [word, expected] :
+    for (const auto& each :
          std::vector<std::pair<std::string, Direction>>{{"thickwise", {Axis::deep, true}},
                                                         {"-thickwise", {Axis::deep, false}},
                                                         {"widthwise", {Axis::tall, true}},
                                                         {"-widthwise", {Axis::tall, false}},
                                                         {"-inward", {Axis::wide, true}},
                                                         {"lengthwise", {Axis::wide, false}}}) {
+        const std::string& word = each.first;
+        const Direction expected = each.second;
         CAPTURE(word);
         const CompiledDesign design =
             compile_text("joint cleat(a: end, b: face) { \"A cleat.\"\nslides along " + word +
