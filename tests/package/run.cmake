@@ -1,5 +1,5 @@
 # Installs the build tree BUILD below itself, builds the backend of this folder against what is installed, and has
-# the installed program use it on the design DESIGN. Run as `cmake -DBUILD=... -DDESIGN=... -P run.cmake`.
+# the installed program use it on the design DESIGN. Run as `cmake -DBUILD=... -DCOMPILER=... -DDESIGN=... -P run.cmake`.
 set(ROOT ${BUILD}/package_test)
 file(REMOVE_RECURSE ${ROOT})
 
@@ -23,7 +23,7 @@ foreach(NAME cutlist steps graph packet)
 endforeach()
 
 run(${CMAKE_COMMAND} -S ${CMAKE_CURRENT_LIST_DIR} -B ${ROOT}/plugin -DCMAKE_PREFIX_PATH=${ROOT}/prefix
-    -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS=${FLAGS})
+    -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_COMPILER=${COMPILER} -DCMAKE_CXX_FLAGS=${FLAGS})
 run(${CMAKE_COMMAND} --build ${ROOT}/plugin)
 
 # By its path on the command line ...

@@ -27,8 +27,8 @@ TEST_CASE("a clause in the next line means the same as in the same line") {
         {"step cut a \"Cut.\" -- why\n  using saw", "step cut a \"Cut.\" using saw"},
     };
     for (const auto& step : steps) {
-        const auto& broken = step.first;
-        const auto& whole = step.second;
+        const char* const broken = step[0];
+        const char* const whole = step[1];
         CAPTURE(broken);
         const Parsed in_lines(joint(broken));
         const Parsed in_one(joint(whole));
