@@ -100,6 +100,8 @@ TEST_SUITE("unit/drawing") {
     TEST_CASE("bytes that are no font are refused, cut-off fonts do not read past their end") {
         CHECK(!FontMetrics::read("").has_value());
         CHECK(!FontMetrics::read(std::string(4000, '\x7f')).has_value());
-        CHECK(!FontMetrics::read(std::string("\0\1\0\0\0\1cmap\0\0\0\0\0\0\0\x1c\0\0\0\4", 28)).has_value());
+        // A header of 12 bytes, and one entry: a table of four bytes at byte 28, where the file ends.
+        const std::string entry_past_end("\0\1\0\0\0\1\0\0\0\0\0\0cmap\0\0\0\0\0\0\0\x1c\0\0\0\4", 28);
+        CHECK(!FontMetrics::read(entry_past_end).has_value());
     }
 }
