@@ -7,6 +7,11 @@ target_link_libraries(rodwright_tests PRIVATE librodwright doctest::doctest nloh
                       Eigen3::Eigen ${CMAKE_DL_LIBS})
 target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
                            RODWRIGHT_BINARY_DIR="${CMAKE_BINARY_DIR}")
+# A case is mostly doctest and the common headers to the compiler. The main function's file defines what the
+# precompiled header declares, so it goes without.
+target_precompile_headers(rodwright_tests PRIVATE ${COMMON_HEADERS} <doctest/doctest.h>)
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/support/main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
+target_compile_options(rodwright_tests PRIVATE $<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess>)
 # The grammar has more rules than clang folds by itself.
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/grammar/coverage_test.cpp
                             PROPERTIES COMPILE_OPTIONS $<$<CXX_COMPILER_ID:Clang>:-fbracket-depth=1024>)
