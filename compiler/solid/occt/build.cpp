@@ -1,6 +1,9 @@
 #include "compiler/solid/occt/build.hpp"
 
 #include <BRepLib.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Face.hxx>
 
 #include "compiler/solid/occt/booleans.hpp"
 #include "compiler/solid/occt/easing.hpp"
@@ -22,6 +25,15 @@ std::string quoted(const std::string& name) {
 
 std::string called(const Feature& feature) {
     return quoted(feature.label.empty() ? feature.made_by : feature.label);
+}
+
+void keep_plane_curves(const TopoDS_Shape& shape) {
+    for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next()) {
+        const TopoDS_Face& face = TopoDS::Face(faces.Current());
+        for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
+            BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edges.Current()), face);
+        }
+    }
 }
 
 class Builder {
@@ -142,11 +154,14 @@ class Builder {
                              .hint("make it smaller, or name only the edges that have room for it"));
     }
 
-    // Edges between faces that go over into each other smoothly are marked as such for drawing.
+    // Edges between faces that go over into each other smoothly are marked as such for drawing. Edges of
+    // plane faces keep their curves in the plane, which else are worked out anew each time they are asked
+    // for.
     void finish() {
         if (shape_.IsNull()) return;
         shape_ = merge_faces(shape_);
         guarded([&] { BRepLib::EncodeRegularity(shape_, 1e-4); });
+        guarded([&] { keep_plane_curves(shape_); });
     }
 
     const Kind& kind_;

@@ -4,10 +4,7 @@
 #include <cmath>
 
 #include <BRepAdaptor_Curve.hxx>
-#include <BRepAdaptor_Surface.hxx>
-#include <BRepLProp_SLProps.hxx>
 #include <BRep_Tool.hxx>
-#include <Geom2d_Curve.hxx>
 #include <TopExp.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_IndexedDataMapOfShapeListOfShape.hxx>
@@ -15,6 +12,7 @@
 #include <TopoDS_Face.hxx>
 
 #include "compiler/solid/occt/easing.hpp"
+#include "compiler/solid/occt/normals.hpp"
 
 namespace rodwright::occt {
 
@@ -32,20 +30,6 @@ struct MiddleOf {
 
 double middle_parameter(const BRepAdaptor_Curve& curve) {
     return (curve.FirstParameter() + curve.LastParameter()) / 2;
-}
-
-std::optional<gp_Vec> outward_normal(const TopoDS_Edge& edge, const TopoDS_Face& face, double parameter) {
-    double first = 0;
-    double last = 0;
-    const Handle(Geom2d_Curve) curve = BRep_Tool::CurveOnSurface(edge, face, first, last);
-    if (curve.IsNull()) return std::nullopt;
-    const gp_Pnt2d at = curve->Value(parameter);
-    const BRepAdaptor_Surface surface(face);
-    BRepLProp_SLProps properties(surface, at.X(), at.Y(), 1, 1e-9);
-    if (!properties.IsNormalDefined()) return std::nullopt;
-    gp_Vec normal(properties.Normal());
-    if (face.Orientation() == TopAbs_REVERSED) normal.Reverse();
-    return normal;
 }
 
 TopAbs_Orientation orientation_in(const TopoDS_Edge& edge, const TopoDS_Face& face) {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include <BRepAdaptor_Surface.hxx>
 #include <BRepBndLib.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
@@ -13,22 +12,13 @@
 #include <GProp_GProps.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
-#include <TopoDS_Face.hxx>
 #include <TopoDS_Solid.hxx>
 #include <gp_Ax2.hxx>
 #include <gp_Trsf.hxx>
 
 namespace rodwright::occt {
 
-static bool only_planes(const TopoDS_Shape& shape) {
-    for (TopExp_Explorer it(shape, TopAbs_FACE); it.More(); it.Next()) {
-        if (BRepAdaptor_Surface(TopoDS::Face(it.Current()), Standard_False).GetType() != GeomAbs_Plane)
-            return false;
-    }
-    return true;
-}
-
-HeldShape::HeldShape(TopoDS_Shape shape) : shape_(std::move(shape)), all_plane_(only_planes(shape_)) {
+HeldShape::HeldShape(TopoDS_Shape shape) : shape_(std::move(shape)) {
     BRepBndLib::Add(shape_, rough_box_, Standard_False);
 }
 

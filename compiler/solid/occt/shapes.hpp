@@ -14,12 +14,10 @@ class HeldShape final : public Solid {
     const TopoDS_Shape& shape() const { return shape_; }
     // Holds the solid; may be larger.
     const Bnd_Box& rough_box() const { return rough_box_; }
-    bool all_plane() const { return all_plane_; }
 
   private:
     TopoDS_Shape shape_;
     Bnd_Box rough_box_;
-    bool all_plane_ = false;
 };
 
 const HeldShape& held(const Solid& solid);

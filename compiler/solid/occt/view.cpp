@@ -10,6 +10,7 @@
 #include <HLRBRep_ShapeBounds.hxx>
 #include <HLRTopoBRep_OutLiner.hxx>
 
+#include "compiler/solid/occt/normals.hpp"
 #include "compiler/solid/occt/shapes.hpp"
 #include "compiler/solid/paper_lines.hpp"
 
@@ -27,18 +28,18 @@ HLRAlgo_Projector projector_for(const View& view) {
     return HLRAlgo_Projector(gp_Ax2(gp_Pnt(), towards, right));
 }
 
-// A smooth edge (or the seam of a bore) in which a round face turns away from the viewer is its outline.
-LineClass class_of(const HLRBRep_FaceIterator& at, const HLRBRep_EdgeData& edge) {
-    if (at.Internal()) return LineClass::outline;
-    if (!edge.Rg1Line()) return LineClass::sharp;
-    if (at.OutLine()) return LineClass::outline;
-    return edge.RgNLine() ? LineClass::seam : LineClass::smooth;
+// True if the face is seen edge-on along the edge: it turns away from the viewer there.
+bool edge_on(const BRepAdaptor_Curve& edge, const TopoDS_Face& face, const gp_Dir& towards) {
+    constexpr double least_sine = 1e-6;
+    const double middle = (edge.FirstParameter() + edge.LastParameter()) / 2;
+    const auto normal = outward_normal(edge.Edge(), face, middle);
+    return normal && std::abs(normal->Dot(towards)) < least_sine;
 }
 
 class Reader {
   public:
-    Reader(HLRBRep_Algo& algorithm, bool with_hidden)
-        : data_(algorithm.DataStructure()), with_hidden_(with_hidden) {}
+    Reader(HLRBRep_Algo& algorithm, const gp_Dir& towards, bool with_hidden)
+        : data_(algorithm.DataStructure()), towards_(towards), with_hidden_(with_hidden) {}
 
     void read(const HLRBRep_ShapeBounds& bounds, std::uint32_t tag) {
         int v1 = 0, v2 = 0, e1 = 0, e2 = 0, f1 = 0, f2 = 0;
@@ -61,9 +62,18 @@ class Reader {
             each.Used(Standard_True);
             ViewLine line;
             line.tag = tag;
-            line.line_class = class_of(it, each);
+            line.line_class = class_of(it, each, face);
             read_edge(each, line);
         }
+    }
+
+    // A smooth edge (or the seam of a bore) in which a round face turns away from the viewer is its outline.
+    LineClass class_of(const HLRBRep_FaceIterator& at, HLRBRep_EdgeData& edge, HLRBRep_FaceData& face) const {
+        if (at.Internal()) return LineClass::outline;
+        if (!edge.Rg1Line()) return LineClass::sharp;
+        const TopoDS_Face& shape = face.Geometry().Surface().Face();
+        if (edge_on(edge.ChangeGeometry().Curve(), shape, towards_)) return LineClass::outline;
+        return edge.RgNLine() ? LineClass::seam : LineClass::smooth;
     }
 
     void read_edge(HLRBRep_EdgeData& each, ViewLine line) {
@@ -94,27 +104,29 @@ class Reader {
     }
 
     Handle(HLRBRep_Data) data_;
+    gp_Dir towards_;
     bool with_hidden_;
     std::vector<ViewLine> lines_;
 };
 
-// Looking for outlines takes most of the time, and a plane has none inside its edges: a solid that has only
-// plane faces is its own outlined shape.
-Handle(HLRTopoBRep_OutLiner) outliner_for(const PlacedSolid& placed) {
+// Looking for outlines takes most of the time. A solid that has none within its faces, as most have none when
+// looked at along an axis, is its own outlined shape.
+Handle(HLRTopoBRep_OutLiner) outliner_for(const PlacedSolid& placed, const gp_Dir& towards) {
     const TopoDS_Shape shape = placed_shape(placed);
-    if (held(*placed.solid).all_plane()) return new HLRTopoBRep_OutLiner(shape, shape);
-    return new HLRTopoBRep_OutLiner(shape);
+    if (outline_inside_a_face(shape, towards)) return new HLRTopoBRep_OutLiner(shape);
+    return new HLRTopoBRep_OutLiner(shape, shape);
 }
 
 }  // namespace
 
 std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
+    const gp_Dir towards = direction_of(from.towards);
     const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo();
-    for (const PlacedSolid& each : solids) algorithm->Load(outliner_for(each));
+    for (const PlacedSolid& each : solids) algorithm->Load(outliner_for(each, towards));
     algorithm->Projector(projector_for(from));
     algorithm->Update();
     algorithm->Hide();
-    Reader reader(*algorithm, with_hidden);
+    Reader reader(*algorithm, towards, with_hidden);
     for (std::size_t i = 0; i < solids.size(); ++i) {
         reader.read(algorithm->ShapeBounds(static_cast<int>(i) + 1), solids[i].tag);
     }

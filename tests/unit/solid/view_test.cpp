@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "tests/unit/solid/pieces.hpp"
 
@@ -36,6 +37,37 @@ long hidden(const Lines& lines) {
 
 double length(const ViewLine& line) {
     return std::hypot(line.points[1][0] - line.points[0][0], line.points[1][1] - line.points[0][1]);
+}
+
+std::vector<BoxEdge> every_edge() {
+    std::vector<BoxEdge> edges;
+    for (const Face a : all_faces) {
+        for (const Face b : all_faces) {
+            if (a < b && axis_of(a) != axis_of(b)) edges.push_back({a, b});
+        }
+    }
+    return edges;
+}
+
+// An arc has a start, a point on it and an end: each chord stands for its own part of the circle.
+double length_along(const ViewLine& line) {
+    double sum = 0;
+    for (std::size_t i = 1; i < line.points.size(); ++i) {
+        const PaperPoint& a = line.points[i - 1];
+        const PaperPoint& b = line.points[i];
+        const double chord = std::hypot(b[0] - a[0], b[1] - a[1]);
+        const bool arc = line.shape == LineShape::arc;
+        sum += arc ? 2 * line.radius * std::asin(chord / (2 * line.radius)) : chord;
+    }
+    return sum;
+}
+
+double seen_outline(const Lines& lines) {
+    double sum = 0;
+    for (const ViewLine& line : lines) {
+        if (line.visible && line.line_class == LineClass::outline) sum += length_along(line);
+    }
+    return sum;
 }
 
 PlacedSolid at(const SolidRef& solid, Point3 move, std::uint32_t tag) {
@@ -134,6 +166,23 @@ TEST_SUITE("unit/solid") {
         // Seen along the length deep runs right: the centre is 8 in from the back and the top.
         CHECK(arc->centre[0] == Approx(32).epsilon(1e-6));
         CHECK(arc->centre[1] == Approx(12).epsilon(1e-6));
+    }
+
+    // Looked at along an axis the rounds turn away in their own edges; a bore square to that turns away
+    // within.
+    TEST_CASE("a board rounded all round has a whole outline, with a bore across it or without") {
+        Kind plain = kind_of(100, 40, 20);
+        plain.features.push_back(edge_feature(FeatureOp::blend, every_edge(), 3));
+        Kind bored = plain;
+        bored.features.push_back(body_feature(
+            FeatureOp::remove, cylinder_body({vector_of(50, 20, 0), plus_x, plus_y, plus_z}, 8, 20)));
+        const double round = 2 * std::numbers::pi * 3;
+        for (const Kind& kind : {plain, bored}) {
+            CHECK(seen_outline(look(kind, front)) == Approx(2 * (94 + 14) + round).epsilon(1e-6));
+            CHECK(seen_outline(look(kind, {{1, 0, 0}, {0, 0, 1}})) ==
+                  Approx(2 * (34 + 14) + round).epsilon(1e-6));
+        }
+        CHECK(seen_outline(look(plain, from_above)) == Approx(2 * (94 + 34) + round).epsilon(1e-6));
     }
 
     TEST_CASE("a part hides what is behind it; each line keeps the tag of its part") {
