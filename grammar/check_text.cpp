@@ -11,7 +11,7 @@ std::optional<Diagnostic> check_text(FileId file, std::string_view text) {
         return diagnose(Code::too_large, {file, 0, 0},
                         fmt::format("the file has {} bytes; a design file may have {}", text.size(),
                                     limits::file_bytes))
-            .hint("divide the design into files and name them with `use`");
+            .hint("write what stands there many times once, as a row or an `assembly`");
     }
     if (const std::optional<std::size_t> bad = first_bad_utf8(text)) {
         const auto at = static_cast<std::uint32_t>(*bad);

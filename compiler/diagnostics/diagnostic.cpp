@@ -55,6 +55,10 @@ static void replace_last_warning(std::vector<Diagnostic>& list, Diagnostic& diag
     list.push_back(std::move(diagnostic));
 }
 
+bool Diagnostics::full() const {
+    return errors_ >= limits::diagnostics;
+}
+
 void Diagnostics::add(Diagnostic diagnostic) {
     const auto is_repeat = [&](const Diagnostic& kept) { return same_place(kept, diagnostic); };
     if (std::any_of(list_.begin(), list_.end(), is_repeat)) return;

@@ -68,6 +68,8 @@ class Diagnostics {
     std::vector<Diagnostic> sorted() const;
     std::size_t errors() const { return errors_; }
     std::size_t more() const { return more_; }
+    // No further error is kept, so that nobody need work out more of one than that it is there.
+    bool full() const;
     bool ok() const { return errors_ == 0; }
 
   private:

@@ -88,6 +88,15 @@ void Design::load_file(const std::string& path, Span asked_at) {
             diagnose(Code::cannot_read, asked_at, fmt::format("cannot read `{}`: {}", path, read.error)));
         return;
     }
+    bytes_ += read.text->size();
+    // One file that is too large by itself is refused when it is parsed.
+    if (bytes_ > limits::file_bytes && read.text->size() <= limits::file_bytes) {
+        diagnostics_.add(diagnose(Code::too_large, asked_at,
+                                  fmt::format("the files of this design have more than {} bytes together",
+                                              limits::file_bytes))
+                             .hint("write what stands there many times once, as a row or an `assembly`"));
+        return;
+    }
     take(add_tree(path, std::move(*read.text), false), folder_of(path));
 }
 

@@ -64,6 +64,7 @@ class Design {
     Diagnostics& diagnostics_;
     std::vector<std::unique_ptr<Tree>> trees_;
     std::map<std::string, bool> loaded_;  // paths
+    std::size_t bytes_ = 0;               // of them all
     std::string root_folder_;
     Syntax piece_;
     std::vector<Syntax> loose_;

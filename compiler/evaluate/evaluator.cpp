@@ -2,22 +2,38 @@
 
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "compiler/limits.hpp"
 
 namespace rodwright {
 
 std::optional<Value> Evaluator::evaluate(const Syntax& expression, Scope& scope) {
     // The grammar bounds nesting within one expression; chains of definitions are bounded here.
-    constexpr std::size_t deepest = limits::nesting * 8;
-    if (depth_ > deepest) {
+    if (depth_ >= limits::tree_depth) {
         report(diagnose(Code::too_large, expression.span(),
-                        fmt::format("definitions depend on each other more than {} deep", deepest)));
+                        fmt::format("definitions depend on each other more than {} deep", limits::tree_depth))
+                   .hint("give one of them a value that depends on nothing"));
         return std::nullopt;
     }
+    if (!spend(1, expression.span())) return std::nullopt;
     ++depth_;
     std::optional<Value> result = dispatch(expression, scope);
     --depth_;
+    if (!result || !spend(steps_of(*result), expression.span())) return std::nullopt;
     return result;
+}
+
+bool Evaluator::spend(std::size_t steps, Span at) {
+    if (*effort_ <= limits::evaluating) *effort_ += steps;
+    if (*effort_ <= limits::evaluating) return true;
+    if (std::exchange(reports_effort_, false)) {
+        report(diagnose(Code::too_large, at,
+                        fmt::format("with all its copies this design takes more than {} steps to evaluate",
+                                    limits::evaluating))
+                   .hint("make rows shorter, and simpler what is written in their parts, joints and shapes"));
+    }
+    return false;
 }
 
 std::optional<Value> Evaluator::dispatch(const Syntax& expression, Scope& scope) {
@@ -78,12 +94,16 @@ std::optional<Value> Evaluator::name(const Syntax& expression, Scope& scope) {
         if (std::optional<Value> own = references->own(text, expression, *this)) return own;
     }
     if (Definition* definition = scope.find(text)) return value_of(*definition, text, expression.span());
+    Diagnostic diagnostic =
+        diagnose(Code::unknown_name, expression.span(), fmt::format("`{}` is not defined here", text));
+    if (diagnostics_.full()) {
+        report(std::move(diagnostic));
+        return std::nullopt;
+    }
     std::vector<std::string> known = scope.names();
     if (references != nullptr) {
         for (std::string& more : references->names()) known.push_back(std::move(more));
     }
-    Diagnostic diagnostic =
-        diagnose(Code::unknown_name, expression.span(), fmt::format("`{}` is not defined here", text));
     const std::string near = nearest_name(text, std::move(known));
     diagnostic.help = near.empty() ? fmt::format("define it: `let {} = ...` or `param {} = ...`", text, text)
                                    : fmt::format("did you mean `{}`?", near);
@@ -102,7 +122,7 @@ std::optional<Value> Evaluator::value_of(Definition& definition, std::string_vie
         definition.value = evaluate(definition.expression, *definition.scope);
         definition.state = Definition::State::done;
     }
-    if (!definition.value) return std::nullopt;
+    if (!definition.value || !spend(steps_of(*definition.value), asked_at)) return std::nullopt;
     return settled(*definition.value);
 }
 

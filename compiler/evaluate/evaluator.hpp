@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -24,9 +25,14 @@ class Evaluator {
     Evaluator(Diagnostics& diagnostics, NearestTool nearest)
         : diagnostics_(diagnostics), nearest_(std::move(nearest)) {}
 
-    // One that reports elsewhere and knows the same values of the unknowns.
+    // One that reports elsewhere, knows the same values of the unknowns and shares what it may still cost.
+    // Should that be used up, it is left to `like` to say so.
     Evaluator(Diagnostics& diagnostics, const Evaluator& like)
-        : diagnostics_(diagnostics), nearest_(like.nearest_), values_(like.values_) {}
+        : diagnostics_(diagnostics),
+          nearest_(like.nearest_),
+          values_(like.values_),
+          effort_(like.effort_),
+          reports_effort_(false) {}
 
     // Empty if there is no value; the reason has been reported.
     std::optional<Value> evaluate(const Syntax& expression, Scope& scope);
@@ -45,6 +51,11 @@ class Evaluator {
     void settle(const UnknownValues* values) { values_ = values; }
     Value settled(Value value) const;
 
+    // Counts steps towards limits::evaluating: an expression and what its value takes (steps_of), and the
+    // nodes of every body, for every copy and every use of it. False past the limit: reported, once, and
+    // nothing has a value any more.
+    bool spend(std::size_t steps, Span at);
+
     Diagnostics& diagnostics() { return diagnostics_; }
     void report(Diagnostic diagnostic) { diagnostics_.add(std::move(diagnostic)); }
     const NearestTool& nearest() const { return nearest_; }
@@ -54,6 +65,8 @@ class Evaluator {
     NearestTool nearest_;
     const UnknownValues* values_ = nullptr;
     std::size_t depth_ = 0;
+    std::shared_ptr<std::size_t> effort_ = std::make_shared<std::size_t>(0);
+    bool reports_effort_ = true;
 
     std::optional<Value> dispatch(const Syntax& expression, Scope& scope);
     std::optional<Value> number(const Syntax& expression);

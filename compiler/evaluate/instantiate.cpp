@@ -4,7 +4,6 @@
 
 #include "compiler/evaluate/active.hpp"
 #include "compiler/evaluate/instantiation.hpp"
-#include "compiler/limits.hpp"
 
 namespace rodwright {
 
@@ -23,14 +22,6 @@ Unknown Instantiation::new_unknowns(std::size_t count) {
     const auto first = static_cast<std::uint32_t>(out_.unknowns);
     out_.unknowns += count;
     return Unknown{first};
-}
-
-bool Instantiation::may_write_out(std::size_t nodes, Span where) {
-    written_out_ += nodes;
-    if (written_out_ <= limits::written_out) return true;
-    report(diagnose(Code::too_large, where, "with all copies written out, the design is too large")
-               .hint("make rows shorter, or bodies that are copied smaller"));
-    return false;
 }
 
 void Instantiation::refuse(const Syntax& statement, std::string_view where) {

@@ -2,7 +2,6 @@
 
 #include "compiler/evaluate/instantiation.hpp"
 #include "compiler/evaluate/words.hpp"
-#include "compiler/limits.hpp"
 
 namespace rodwright {
 
@@ -112,7 +111,7 @@ void Instantiation::equation(const Syntax& line, Scope& scope) {
 void Instantiation::part_body(std::size_t index) {
     const PartDeclaration& declaration = out_.declarations[out_.instances[index].declaration];
     const Syntax body = declaration.syntax.find(NodeKind::block);
-    if (!may_write_out(body.node_count(), declaration.where)) return;
+    if (!evaluator_.spend(body.node_count(), declaration.where)) return;
     PartReferences* references = new_references({out_, *declaration.container, index});
     Scope& scope = new_scope(declaration.container->scope, references);
     out_.instances[index].scope = &scope;
@@ -217,7 +216,7 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
 void Instantiation::row_equations(const Row& row, const Linear& from, const Linear& to) {
     const PartDeclaration& declaration = out_.declarations[row.declaration];
     constexpr std::size_t nodes_of_part = 20;  // what a maker would write to place one part of the row
-    if (!may_write_out(nodes_of_part * declaration.instances.size(), row.syntax.span())) return;
+    if (!evaluator_.spend(nodes_of_part * declaration.instances.size(), row.syntax.span())) return;
     const Face near = face_of(row.axis, false);
     const Face far = face_of(row.axis, true);
     const Span where = row.syntax.span();

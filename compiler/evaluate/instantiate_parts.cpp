@@ -199,7 +199,7 @@ void Instantiation::declare_place(Container& container, const Syntax& place) {
         return;
     }
     const Syntax body = assembly.find(NodeKind::block);
-    if (!may_write_out(body.node_count(), place.span())) return;
+    if (!evaluator_.spend(body.node_count(), place.span())) return;
     Container& placed = out_.containers.emplace_back();
     placed.name = (container.name.empty() ? "" : container.name + "/") + std::string(name.text());
     placed.parent = &container;

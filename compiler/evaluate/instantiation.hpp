@@ -32,15 +32,12 @@ class Instantiation {
     std::vector<Pending> pending_;
     std::map<std::string, Syntax, std::less<>> local_assemblies_;
     std::size_t depth_ = 0;
-    std::size_t written_out_ = 0;
 
     // instantiate.cpp
     Scope& new_scope(Scope* parent, References* references);
     PartReferences* new_references(PartReferences references);
     Unknown new_unknowns(std::size_t count);
     void report(Diagnostic diagnostic) { evaluator_.report(std::move(diagnostic)); }
-    // Counts a body that is written out once more; false, and reported, past the limit.
-    bool may_write_out(std::size_t nodes, Span where);
     void refuse(const Syntax& statement, std::string_view where);
     void not_yet(const Syntax& statement, std::string_view what);
     std::vector<Syntax> active(const std::vector<Syntax>& statements, Scope& scope);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <span>
+
 #include "compiler/evaluate/words.hpp"
 
 namespace rodwright {
@@ -33,6 +35,17 @@ void report_unknown(const Syntax& at, std::string message, std::vector<std::stri
     evaluator.report(std::move(diagnostic));
 }
 
+// Of parts and assemblies that can be meant in a container.
+std::vector<std::string> names_from(const Container& from, bool enclosing) {
+    std::vector<std::string> names = {"piece"};
+    for (const Container* container = &from; container != nullptr; container = container->parent) {
+        for (const auto& [known, index] : container->parts) names.push_back(known);
+        for (const auto& [known, index] : container->assemblies) names.push_back(known);
+        if (!enclosing) break;
+    }
+    return names;
+}
+
 void report_no_member(const Syntax& at, Evaluator& evaluator) {
     report_unknown(at.child(1), fmt::format("`{}` is no face or size", at.child(1).text()),
                    face_and_size_names(),
@@ -58,11 +71,24 @@ std::string copy_names(const Statements& statements, const std::vector<std::size
 }  // namespace
 
 std::vector<std::size_t> matching(const Statements& statements, const PartPattern& pattern) {
+    const PartDeclaration& declaration = statements.declarations[pattern.declaration];
+    std::span<const std::size_t> instances(declaration.instances);
+    if (pattern.row && !instances.empty()) {
+        const auto place = static_cast<std::size_t>(*pattern.row - 1);
+        instances = instances.subspan(place * declaration.copies(), declaration.copies());
+    }
     std::vector<std::size_t> result;
-    for (const std::size_t index : statements.declarations[pattern.declaration].instances) {
-        const Instance& instance = statements.instances[index];
-        if (pattern.row && *pattern.row != instance.row) continue;
-        if (fits(pattern.hands, instance.hands)) result.push_back(index);
+    for (const std::size_t index : instances) {
+        if (fits(pattern.hands, statements.instances[index].hands)) result.push_back(index);
+    }
+    return result;
+}
+
+std::vector<Linear> assumed_values(const Statements& statements, const AssumedSame& assumption) {
+    std::vector<Linear> result;
+    for (const std::size_t copy : matching(statements, assumption.copies)) {
+        const auto coordinate = [&](Face face) { return statements.face(copy, face); };
+        if (auto value = face_or_size(assumption.name, coordinate)) result.push_back(std::move(*value));
     }
     return result;
 }
@@ -102,7 +128,11 @@ std::optional<Value> PartReferences::of_part(const PartPattern& pattern, const S
                                              std::string_view name, Evaluator& evaluator) {
     PartPattern filled = pattern;
     fill_from_context(filled);
-    const std::vector<std::size_t> copies = matching(statements_, filled);
+    const PartDeclaration& declaration = statements_.declarations[filled.declaration];
+    // Every place of a row has the same hands.
+    PartPattern first_place = filled;
+    if (declaration.row && !filled.row) first_place.row = 1;
+    const std::vector<std::size_t> copies = matching(statements_, first_place);
     if (copies.empty()) {
         evaluator.report(diagnose(Code::which_copy, at.child(0).span(), "there is no such copy"));
         return std::nullopt;
@@ -116,29 +146,24 @@ std::optional<Value> PartReferences::of_part(const PartPattern& pattern, const S
         return std::nullopt;
     }
     // A mirror image has its faces elsewhere along the axis it is mirrored on, and nowhere else.
-    const PartDeclaration& declaration = statements_.declarations[filled.declaration];
     const std::optional<Face> face = face_from(name);
     if (face) {
         const auto axis = static_cast<std::size_t>(axis_of(*face));
         if (declaration.handed[axis] && filled.hands[axis] < 0) {
-            evaluator.report(diagnose(Code::which_copy, at.span(),
-                                      fmt::format("which `{}`? {} have their {} in different places",
-                                                  declaration.name, copy_names(statements_, copies), name))
-                                 .hint(fmt::format("write `{}[{}].{}`", declaration.name,
-                                                   face_name(face_of(axis_of(*face), false)), name)));
+            evaluator.report(
+                diagnose(Code::which_copy, at.span(),
+                         fmt::format("which `{}`? {} have their {} in different places", declaration.name,
+                                     copy_names(statements_, matching(statements_, filled)), name))
+                    .hint(fmt::format("write `{}[{}].{}`", declaration.name,
+                                      face_name(face_of(axis_of(*face), false)), name)));
             return std::nullopt;
         }
     }
     const bool any = declaration.row && !filled.row && declaration.count > 1;
     if (any &&
         statements_.assumed.emplace(at.tree->file(), at.node, filled.declaration, filled.hands).second) {
-        AssumedSame assumption{{*value}, at};
-        for (const std::size_t copy : copies) {
-            if (statements_.instances[copy].hands == statements_.instances[copies.front()].hands) {
-                assumption.values.push_back(*value_of(copy));
-            }
-        }
-        statements_.assumptions.push_back(std::move(assumption));
+        filled.hands = statements_.instances[copies.front()].hands;
+        statements_.assumptions.push_back({filled, std::string(name), at});
     }
     return evaluator.settled(std::move(*value));
 }
@@ -181,7 +206,6 @@ std::optional<PartReferences::Target> PartReferences::named(const Syntax& name, 
                                                             bool enclosing, Evaluator& evaluator) {
     const std::string_view text = name.text();
     if (enclosing && text == "piece") return &from;
-    std::vector<std::string> candidates = {"piece"};
     for (const Container* container = &from; container != nullptr; container = container->parent) {
         if (const auto part = container->parts.find(text); part != container->parts.end()) {
             return PartPattern{part->second, no_hands, {}, {}, name.span()};
@@ -189,10 +213,10 @@ std::optional<PartReferences::Target> PartReferences::named(const Syntax& name, 
         if (const auto found = container->assemblies.find(text); found != container->assemblies.end()) {
             return static_cast<const Container*>(found->second);
         }
-        for (const auto& [known, index] : container->parts) candidates.push_back(known);
-        for (const auto& [known, index] : container->assemblies) candidates.push_back(known);
         if (!enclosing) break;
     }
+    std::vector<std::string> candidates;
+    if (!evaluator.diagnostics().full()) candidates = names_from(from, enclosing);
     report_unknown(name, fmt::format("there is no part `{}`", text), std::move(candidates),
                    fmt::format("declare it: `part {} of ... {{ ... }}`", text), evaluator);
     return std::nullopt;

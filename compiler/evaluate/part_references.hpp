@@ -45,4 +45,7 @@ class PartReferences : public References {
 // The instances that a pattern leaves possible, in their order.
 std::vector<std::size_t> matching(const Statements& statements, const PartPattern& pattern);
 
+// What an assumption took to be the same, for each of the copies.
+std::vector<Linear> assumed_values(const Statements& statements, const AssumedSame& assumption);
+
 }  // namespace rodwright

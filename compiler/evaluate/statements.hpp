@@ -121,9 +121,10 @@ struct WoodStatement {
     Span species_span;
 };
 
-// A reference took one copy for all of them; placement checks that they agree.
+// A reference took one copy of a row for all of that hand; placement checks that they agree.
 struct AssumedSame {
-    std::vector<Linear> values;
+    PartPattern copies;
+    std::string name;  // of a face or a size
     Syntax at;
 };
 

@@ -50,6 +50,12 @@ struct BodyValue {
 
 using Value = std::variant<Nothing, Quantity, Linear, bool, Word, Text, PointValue, ProfileValue, BodyValue>;
 
+// What a text counts for among steps: one for as many bytes as are in a machine word.
+inline constexpr std::size_t text_bytes_per_step = 8;
+
+// What a value takes to make or to copy: machine words of its numbers and texts, and one.
+std::size_t steps_of(const Value& value);
+
 // "a length", "a word", "yes or no": for messages.
 std::string describe(const Value& value);
 

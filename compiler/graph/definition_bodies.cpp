@@ -54,6 +54,9 @@ std::vector<Body> repeated(const Body& body, const Syntax& repeat, MemberForm fo
     const std::optional<Direction> along = direction(repeat.child(2), form, scope, evaluator);
     std::vector<Body> result;
     if (!count || !pitch || !along) return result;
+    constexpr std::size_t steps_of_body = 32;  // numbers that it has, two words each
+    const std::size_t steps = steps_of_body + 4 * body.profile.size();
+    if (!evaluator.spend(static_cast<std::size_t>(*count) * steps, repeat.span())) return result;
     for (long i = 0; i < *count; ++i) {
         Body copy = body;
         copy.frame.origin[along->axis] += ratio(2 * i - (*count - 1), 2) * *pitch;

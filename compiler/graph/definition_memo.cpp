@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "compiler/limits.hpp"
-
 namespace rodwright {
 
 namespace {
@@ -34,11 +32,6 @@ DefinitionMemo::Result DefinitionMemo::find(const DefinitionCall& call,
     const auto use =
         std::ranges::find_if(found->second, [&](const Use& each) { return same(each, call, arguments); });
     return use == found->second.end() ? nullptr : use->result;
-}
-
-bool DefinitionMemo::may_evaluate(const Syntax& definition) {
-    evaluated_nodes_ += definition.node_count();
-    return evaluated_nodes_ <= limits::used_nodes;
 }
 
 void DefinitionMemo::keep(const DefinitionCall& call, std::vector<GivenArgument> arguments,

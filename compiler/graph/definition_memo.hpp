@@ -20,8 +20,6 @@ class DefinitionMemo {
 
     // Null if there was no such use.
     Result find(const DefinitionCall& call, const std::vector<GivenArgument>& arguments) const;
-    // Counts a definition that has to be evaluated; false past limits::used_nodes.
-    bool may_evaluate(const Syntax& definition);
     void keep(const DefinitionCall& call, std::vector<GivenArgument> arguments, std::vector<SizeRead> reads,
               Result result);
 
@@ -35,7 +33,6 @@ class DefinitionMemo {
     using Place = std::pair<FileId, NodeId>;  // of the call
 
     std::map<Place, std::vector<Use>> uses_;
-    std::size_t evaluated_nodes_ = 0;
 
     static bool same(const Use& use, const DefinitionCall& call, const std::vector<GivenArgument>& arguments);
 };

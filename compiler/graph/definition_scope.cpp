@@ -270,6 +270,7 @@ std::string fill_text(const Syntax& string, Scope& scope, const MemberReferences
                                  .hint("braces hold a parameter, a let, a member or a member's size"));
             return text;
         }
+        if (!evaluator.spend(filled->size() / text_bytes_per_step, string.span())) return text;
         result += *filled;
         at = close + 1;
     }

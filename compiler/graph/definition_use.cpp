@@ -195,11 +195,9 @@ static std::shared_ptr<const DefinitionResult> evaluate_use(const DefinitionCall
     std::optional<std::vector<GivenArgument>> arguments = given_arguments(call, evaluator);
     if (!arguments) return nullptr;
     if (auto known = memo.find(call, *arguments)) return known;
-    if (!memo.may_evaluate(call.definition)) {
-        evaluator.report(diagnose(Code::too_large, call.call.span(),
-                                  "the design uses joints and shapes too often, each time in another way"));
-        return nullptr;
-    }
+    const std::size_t steps =
+        call.definition.node_count() + call.definition.text().size() / text_bytes_per_step;
+    if (!evaluator.spend(steps, call.call.span())) return nullptr;
     DefinitionUse use(call, style, evaluator);
     std::optional<DefinitionResult> made = use.run(*arguments);
     if (!made) return nullptr;
@@ -215,7 +213,7 @@ std::shared_ptr<const DefinitionResult> use_definition(const DefinitionCall& cal
     Evaluator inner(found, evaluator);
     auto result = evaluate_use(call, style, inner, memo);
     report_with_trace(call, found, evaluator);
-    return result;
+    return evaluator.spend(0, call.call.span()) ? result : nullptr;
 }
 
 }  // namespace rodwright

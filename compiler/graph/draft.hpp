@@ -41,6 +41,7 @@ struct Draft {
     std::vector<Joint> joints = {};
     std::map<std::string, JointKindId> joint_keys = {};
     std::size_t feature_count = 0;
+    std::size_t joint_count = 0;
     std::size_t trials = 0;  // pairs of parts that joins have looked at
     DefinitionMemo memo = {};
 
@@ -54,11 +55,19 @@ void draft_parts(Draft& draft);
 // Shapes of the written copies, and their mirror images on the others.
 void draft_shapes(Draft& draft);
 void draft_joins(Draft& draft);
+// What features count for: one each, and one for every corner of their profiles.
+template <typename Features>
+std::size_t weight_of(const Features& features) {
+    std::size_t weight = features.size();
+    for (const auto& feature : features) weight += feature.body.profile.size();
+    return weight;
+}
+
 // Counts features towards the limit; reports the first that passes it and is false from then on.
 bool count_features(Draft& draft, std::size_t more, Span where);
 // The same for pairs of parts that a join looks at, and for joints.
 bool count_trials(Draft& draft, std::size_t more, Span where);
-bool may_add_joint(Draft& draft, Span where);
+bool count_joint(Draft& draft, Span where);
 
 // Kinds and parts of the piece from the drafts: copies that are the same, turned or mirrored, share a kind.
 void make_kinds(const Draft& draft, Piece& piece);

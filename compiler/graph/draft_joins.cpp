@@ -82,7 +82,10 @@ std::string joint_key(const DefinitionResult& result, const std::vector<MemberVi
 JointKindId joint_kind(Draft& draft, const JoinStatement& statement, const DefinitionResult& result,
                        const std::vector<MemberView>& members) {
     const auto next = static_cast<JointKindId>(draft.joint_kinds.size());
-    const auto [found, added] = draft.joint_keys.emplace(joint_key(result, members), next);
+    std::string key = joint_key(result, members);
+    // To write a key is quick beside what else a joint takes, unless its texts are very long.
+    draft.evaluator.spend(key.size() / (8 * text_bytes_per_step), statement.call.span());
+    const auto [found, added] = draft.joint_keys.emplace(std::move(key), next);
     if (added) draft.joint_kinds.push_back({result.work, statement.fastening, result.glue, {}});
     return found->second;
 }
@@ -134,8 +137,8 @@ void join_pair(const JoinJob& job, const JoinPair& pair) {
     const std::shared_ptr<const DefinitionResult> result =
         use_definition(call, job.draft.statements.style, job.draft.evaluator, job.draft.memo);
     const Span where = job.statement.call.span();
-    if (!result || !count_features(job.draft, result->features.size(), where)) return;
-    if (!may_add_joint(job.draft, where)) return;
+    if (!result || !count_features(job.draft, weight_of(result->features), where)) return;
+    if (!count_joint(job.draft, where)) return;
     for (const Diagnostic& check : result->checks) job.draft.evaluator.report(check);
     const JointKindId kind = joint_kind(job.draft, job.statement, *result, call.members);
     add_features(job, place, *result, kind);

@@ -62,25 +62,31 @@ void draft_parts(Draft& draft) {
     }
 }
 
-static bool within(std::size_t count, std::size_t most, std::string_view of, Draft& draft, Span where) {
+// What is passed is passed once.
+static bool add_within(std::size_t& count, std::size_t more, std::size_t most, std::string_view of,
+                       Draft& draft, Span where) {
+    const bool reported = count > most;
+    count += more;
     if (count <= most) return true;
+    if (reported) return false;
     draft.evaluator.report(
-        diagnose(Code::too_large, where, fmt::format("the piece has more than {} {}", most, of)));
+        diagnose(Code::too_large, where, fmt::format("the piece has more than {} {}", most, of))
+            .hint("make rows shorter, or name the copies that are meant"));
     return false;
 }
 
 bool count_features(Draft& draft, std::size_t more, Span where) {
-    draft.feature_count += more;
-    return within(draft.feature_count, limits::features, "cuts and tongues", draft, where);
+    return add_within(draft.feature_count, more, limits::features, "cuts, tongues and corners of them", draft,
+                      where);
 }
 
 bool count_trials(Draft& draft, std::size_t more, Span where) {
-    draft.trials += more;
-    return within(draft.trials, limits::trials, "pairs of parts that might meet in a join", draft, where);
+    return add_within(draft.trials, more, limits::trials, "pairs of parts that might meet in a join", draft,
+                      where);
 }
 
-bool may_add_joint(Draft& draft, Span where) {
-    return within(draft.joints.size() + 1, limits::joints, "joints", draft, where);
+bool count_joint(Draft& draft, Span where) {
+    return add_within(draft.joint_count, 1, limits::joints, "joints", draft, where);
 }
 
 std::string call_label(const Syntax& call) {
@@ -92,7 +98,12 @@ std::string call_label(const Syntax& call) {
         if (!space) label += c;
         blank = space;
     }
-    return label;
+    // Every feature carries it.
+    constexpr std::size_t longest = 200;
+    if (label.size() <= longest) return label;
+    std::size_t end = longest;
+    while ((static_cast<unsigned char>(label[end]) & 0xC0U) == 0x80U) --end;  // inside a character
+    return label.substr(0, end) + " ...";
 }
 
 }  // namespace rodwright

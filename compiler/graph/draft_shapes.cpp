@@ -106,6 +106,24 @@ void add_features(const ShapeJob& job, const Target& target, const DefinitionRes
     }
 }
 
+// Bytes of the texts that every use of a shape takes with it.
+std::size_t text_size(const Work& work) {
+    std::size_t size = work.doc.size();
+    for (const StepTemplate& step : work.steps) {
+        size += step.text.size() + step.caution.size();
+        for (const auto& [name, value] : step.settings) size += value.size();
+        for (const StepAfter& after : step.after) size += after.because.size();
+    }
+    for (const Supply& supply : work.supplies) size += supply.note.size();
+    return size;
+}
+
+bool count_uses(Draft& draft, const std::vector<ShapeUse>& uses, Span where) {
+    std::size_t size = 0;
+    for (const ShapeUse& use : uses) size += text_size(use.work);
+    return draft.evaluator.spend(size / text_bytes_per_step, where);
+}
+
 void report_checks(const DefinitionResult& result, Evaluator& evaluator) {
     for (const Diagnostic& check : result.checks) evaluator.report(check);
 }
@@ -123,13 +141,13 @@ void apply_shape(const ShapeJob& job) {
                                                                 target.form, target.frame));
             const std::shared_ptr<const DefinitionResult> result = use_definition(
                 definition_call, job.draft.statements.style, job.draft.evaluator, job.draft.memo);
-            if (!result || !count_features(job.draft, result->features.size(), call.span())) return;
+            if (!result || !count_features(job.draft, weight_of(result->features), call.span())) return;
             report_checks(*result, job.draft.evaluator);
             add_features(job, target, *result, label);
             if (!use) use = ShapeUse{result->work, label, job.statement.syntax.span()};
         }
     }
-    if (use) job.part.shapes.push_back(std::move(*use));
+    if (use && count_uses(job.draft, {*use}, call.span())) job.part.shapes.push_back(std::move(*use));
 }
 
 void report_unknown_shape(const Syntax& name, Draft& draft) {
@@ -175,8 +193,11 @@ void draft_shapes(Draft& draft) {
     for (std::size_t i = 0; i < draft.parts.size(); ++i) {
         const Instance& instance = draft.statements.instances[i];
         if (instance.master == i || !draft.parts[i].usable) continue;
-        if (count_features(draft, draft.parts[instance.master].features.size(), Span{})) {
-            mirror_features(draft.parts[instance.master], draft.parts[i], instance.hands);
+        const DraftPart& written = draft.parts[instance.master];
+        const Span where = draft.statements.declarations[instance.declaration].where;
+        if (count_features(draft, weight_of(written.features), where) &&
+            count_uses(draft, written.shapes, where)) {
+            mirror_features(written, draft.parts[i], instance.hands);
         }
     }
 }

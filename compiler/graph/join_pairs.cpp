@@ -65,8 +65,9 @@ class PairFinder {
         const std::array<bool, 3> mirrored = mirrored_axes(first, part);
         std::vector<JoinPair> found;
         std::vector<std::size_t> tried;
+        const std::size_t copies = draft_.statements.declarations[second.declaration].instances.size();
+        if (!count_trials(draft_, second.row ? 1 : copies, statement_.syntax.span())) return;
         const std::vector<std::size_t> others = candidates(part, second);
-        if (!count_trials(draft_, others.size(), statement_.syntax.span())) return;
         for (const std::size_t other : others) {
             if (!draft_.parts[other].usable) return;
             tried.push_back(other);
@@ -98,7 +99,12 @@ class PairFinder {
                 .label(second.where, "the part it should meet");
         std::optional<Gap> nearest;
         std::size_t nearest_part = 0;
-        for (const std::size_t other : tried) {
+        // The nearest is only looked for where it is shown: that takes longer than to see that two do not
+        // touch.
+        constexpr std::size_t trials_for_gap = 4;
+        const bool shown = !draft_.evaluator.diagnostics().full() &&
+                           count_trials(draft_, trials_for_gap * tried.size(), statement_.syntax.span());
+        for (const std::size_t other : shown ? tried : std::vector<std::size_t>()) {
             const Gap gap =
                 face ? gap_between(body(part), *face, body(other)) : gap_between(body(part), body(other));
             if (nearest && abs(gap.amount) >= abs(nearest->amount)) continue;

@@ -2,26 +2,40 @@
 // rows.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <map>
+
+#include "compiler/evaluate/part_references.hpp"
 #include "compiler/limits.hpp"
 #include "compiler/place/place.hpp"
 
 namespace rodwright {
 
+namespace {
+
+bool agree(const std::vector<Linear>& values, const Evaluator& evaluator) {
+    const Value first = evaluator.settled(values.front());
+    const auto* expected = std::get_if<Quantity>(&first);
+    return expected == nullptr || std::ranges::all_of(values, [&](const Linear& value) {
+               const Value other = evaluator.settled(value);
+               const auto* quantity = std::get_if<Quantity>(&other);
+               return quantity == nullptr || quantity->value == expected->value;
+           });
+}
+
+}  // namespace
+
 void check_assumptions(const Statements& statements, Evaluator& evaluator) {
+    std::map<std::tuple<std::size_t, Hands, std::string>, bool> known;  // many lines assume the same
     for (const AssumedSame& assumption : statements.assumptions) {
-        const Value first = evaluator.settled(assumption.values.front());
-        const auto* expected = std::get_if<Quantity>(&first);
-        if (expected == nullptr) continue;
-        for (const Linear& value : assumption.values) {
-            const Value other = evaluator.settled(value);
-            const auto* quantity = std::get_if<Quantity>(&other);
-            if (quantity == nullptr || quantity->value == expected->value) continue;
-            evaluator.report(
-                diagnose(Code::which_copy, assumption.at.span(),
-                         "the copies of the row differ here; which one is meant?")
-                    .hint("choose one by number, as in `slat[3].front`, or `slat[first]`, `slat[last]`"));
-            break;
-        }
+        const auto [found, added] = known.try_emplace(
+            {assumption.copies.declaration, assumption.copies.hands, assumption.name}, true);
+        if (added) found->second = agree(assumed_values(statements, assumption), evaluator);
+        if (found->second) continue;
+        evaluator.report(
+            diagnose(Code::which_copy, assumption.at.span(),
+                     "the copies of the row differ here; which one is meant?")
+                .hint("choose one by number, as in `slat[3].front`, or `slat[first]`, `slat[last]`"));
     }
 }
 
@@ -88,8 +102,14 @@ std::optional<long> count_row(const Statements& statements, const Row& row, Eval
     if (!span || !size || !gap || !ends || *size + *gap <= 0) return std::nullopt;
     // span = n size + (n - 1) gap + 2 ends
     const Rational count = round((*span - 2 * *ends + *gap) / (*size + *gap));
-    const auto most = static_cast<long>(limits::row_count);
-    return count < 1 ? 1 : count > most ? most : count.get_num().get_si();
+    if (count > limits::row_count) {
+        evaluator.report(
+            diagnose(Code::too_large, row.syntax.span(),
+                     fmt::format("more than {} parts would fit into this row", limits::row_count))
+                .hint("make the gap or the parts larger"));
+        return 1;
+    }
+    return count < 1 ? 1 : count.get_num().get_si();
 }
 
 }  // namespace

@@ -52,6 +52,7 @@ void Elimination::run() {
 }
 
 void Elimination::consider(const Candidate& candidate) {
+    effort_.pass_over(columns_[candidate.unknown].size());
     const std::vector<std::size_t> rows = active_rows(candidate.unknown);
     const std::size_t pivot = pivot_row(rows);
     const std::size_t cost = (rows.size() - 1) * (rows_[pivot].row.entries.size() - 1);
@@ -124,6 +125,7 @@ LinearRow Elimination::combine(std::size_t target, const LinearRow& pivot, const
         }
     }
     std::move(own, row.entries.end(), std::back_inserter(result.entries));
+    effort_.pass_over(result.entries.size());
     return result;
 }
 
@@ -154,7 +156,9 @@ std::vector<Rational> Elimination::back_substitute(bool homogeneous) const {
         const LinearRow& row = rows_[pivot->row].row;
         Rational sum = homogeneous ? Rational(0) : row.constant;
         for (const RowEntry& entry : row.entries) {
-            if (entry.unknown != pivot->unknown) sum += entry.factor * values[entry.unknown];
+            if (entry.unknown == pivot->unknown) continue;
+            sum += entry.factor * values[entry.unknown];
+            if (!effort_.spend(sum)) return values;
         }
         values[pivot->unknown] = -sum / factor_of(row, pivot->unknown);
         effort_.spend(values[pivot->unknown]);
@@ -186,7 +190,10 @@ Conflict Elimination::conflict(std::size_t row) const {
         if (weights[p] == 0) continue;
         const WorkRow& used = rows_[pivots_[p].row];
         result.involved.push_back(used.equation);
-        for (const Step& step : used.steps) weights[step.pivot] -= weights[p] * step.factor;
+        for (const Step& step : used.steps) {
+            weights[step.pivot] -= weights[p] * step.factor;
+            if (!effort_.spend(weights[step.pivot])) return result;
+        }
     }
     std::ranges::sort(result.involved);
     return result;

@@ -12,6 +12,11 @@ bool Effort::spend(const Rational& made) {
     return left_ > 0;
 }
 
+void Effort::pass_over(std::size_t numbers) {
+    constexpr std::size_t quicker = 8;  // than to make a word of a number
+    left_ -= std::min(left_, numbers / quicker);
+}
+
 LinearRow to_row(const LinearEquation& equation) {
     LinearRow row;
     row.constant = equation.constant;
@@ -33,13 +38,14 @@ LinearRow to_row(const LinearEquation& equation) {
     return row;
 }
 
-LinearRow substitute(const LinearRow& row, const Values& values) {
+LinearRow substitute(const LinearRow& row, const Values& values, Effort& effort) {
     LinearRow result;
     result.constant = row.constant;
     for (const RowEntry& entry : row.entries) {
         const std::optional<Rational>& value = values[entry.unknown];
         if (value) {
             result.constant += entry.factor * *value;
+            if (!effort.spend(result.constant)) return result;
         } else {
             result.entries.push_back(entry);
         }

@@ -30,6 +30,8 @@ class Effort {
   public:
     // Counts a number that was made. False if it is too large to go on with, or nothing is left.
     bool spend(const Rational& made);
+    // Counts so many numbers that were only looked at or moved.
+    void pass_over(std::size_t numbers);
     bool used_up() const { return left_ == 0; }
 
   private:
@@ -39,6 +41,6 @@ class Effort {
 LinearRow to_row(const LinearEquation& equation);
 
 // The row with the known values put in.
-LinearRow substitute(const LinearRow& row, const Values& values);
+LinearRow substitute(const LinearRow& row, const Values& values, Effort& effort);
 
 }  // namespace rodwright

@@ -44,7 +44,7 @@ std::vector<std::size_t> solve_consistent(const Rows& rows, Values& values, Effo
     std::vector<std::size_t> contradicted = first.contradicting;
     if (first.remaining.empty() || effort.used_up()) return contradicted;
     Elimination core(values.size(), PivotRow::shortest, effort);
-    for (const std::size_t r : first.remaining) core.add(r, substitute(rows[r], values));
+    for (const std::size_t r : first.remaining) core.add(r, substitute(rows[r], values, effort));
     core.run();
     core.read_values(values);
     const std::vector<std::size_t> more = core.contradicted();

@@ -48,7 +48,8 @@ class Propagation {
 
   private:
     void visit(std::size_t r) {
-        const LinearRow left = substitute(rows_[r], values_);
+        const LinearRow left = substitute(rows_[r], values_, effort_);
+        if (effort_.used_up()) return;
         if (!left.entries.empty()) {
             determine(left.entries.front().unknown, -left.constant / left.entries.front().factor);
         } else if (left.constant != 0) {

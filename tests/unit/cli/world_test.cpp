@@ -38,6 +38,6 @@ TEST_SUITE("unit/cli") {
         scratch.put("a", std::string(limits::file_bytes, 'x'));
         CHECK(DiskWorld().read((scratch.path() / "a").string()).text);
         std::filesystem::resize_file(scratch.path() / "a", limits::file_bytes + 1);
-        CHECK(DiskWorld().read((scratch.path() / "a").string()).error == "larger than 16 MB");
+        CHECK(DiskWorld().read((scratch.path() / "a").string()).error == "larger than 2 MB");
     }
 }

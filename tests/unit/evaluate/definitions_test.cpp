@@ -67,7 +67,7 @@ TEST_CASE("a chain of 800 lets is followed, one of 2000 is refused") {
         return compile_body(text + "let a" + std::to_string(links) + " = 7");
     };
     CHECK(chain(800).param("value").value == 7);
-    CHECK(chain(2000).report().find("definitions depend on each other more than 960 deep") !=
+    CHECK(chain(2000).report().find("definitions depend on each other more than 1000 deep") !=
           std::string::npos);
 }
 

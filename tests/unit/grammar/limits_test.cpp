@@ -73,9 +73,9 @@ TEST_SUITE("unit/grammar") {
     TEST_CASE("the size of a file is bounded") {
         CHECK(Parsed(std::string(limits::file_bytes, '\n')).report() == "");
         CHECK(Parsed(std::string(limits::file_bytes + 1, '\n')).report() ==
-              "1:1-0 E0104 the file has 16777217 bytes; a design file may have 16777216 | help: divide the "
-              "design "
-              "into files and name them with `use`\n");
+              "1:1-0 E0104 the file has 2097153 bytes; a design file may have 2097152 | help: write what "
+              "stands "
+              "there many times once, as a row or an `assembly`\n");
     }
 }
 
