@@ -2,7 +2,6 @@
 # the doctest suite of the same name (TEST_SUITE("unit/quantity")), so that a failure says where to look.
 file(GLOB_RECURSE TEST_SOURCES CONFIGURE_DEPENDS unit/*.cpp reference/*.cpp support/*.cpp)
 add_executable(rodwright_tests ${TEST_SOURCES})
-find_package(Eigen3 REQUIRED)  # a reference for the linear solver
 target_link_libraries(rodwright_tests PRIVATE librodwright doctest::doctest nlohmann_json::nlohmann_json yaml-cpp
                       Eigen3::Eigen ${CMAKE_DL_LIBS})
 target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}"

@@ -43,7 +43,7 @@ void draw_leader(Sheet& sheet, Point centre, Point target) {
     const double length = std::hypot(way.x, way.y);
     if (length <= balloon_radius) return;
     sheet.line(LineRole::dimension, centre + way * (balloon_radius / length), target);
-    sheet.fill(black, circle_points(target, dot_radius));
+    sheet.items.emplace_back(Disc{black, target, dot_radius});
 }
 
 }  // namespace
@@ -72,6 +72,8 @@ void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, const BalloonLin
         const Point centre = turned({line.at, places[i]});
         draw_leader(sheet, centre, turned(callouts[i].target));
         draw_balloon(sheet, centre, callouts[i].letter, fonts);
+        const Rect box = Rect{centre.x, centre.y, centre.x, centre.y}.grown(balloon_radius);
+        sheet.items.emplace_back(Link{box, callouts[i].letter});
     }
 }
 

@@ -32,7 +32,7 @@ struct BalloonLine {
 // How many have room on it.
 std::size_t capacity(const BalloonLine& line);
 
-// Ordered so that leaders do not cross.
+// Ordered so that leaders do not cross. Each letter leads to the sheet of that part.
 void draw_callouts(Sheet& sheet, std::vector<Callout> callouts, const BalloonLine& line, const Fonts& fonts);
 
 }  // namespace rodwright::drawing

@@ -46,22 +46,42 @@ double length_of(const std::vector<Point>& points) {
     return length;
 }
 
-}  // namespace
-
-std::vector<std::vector<Point>> dashes_of(const std::vector<Point>& points,
-                                          const std::vector<double>& pattern) {
+// The lengths of dash and gap in turn along a line of that length; one alone for a line without gaps.
+std::vector<double> fitted(double length, const std::vector<double>& pattern) {
     constexpr double least = 1;  // mm: below that a second dash is not to be seen
-    const double length = length_of(points);
-    if (length < least || pattern.empty()) return {points};
+    if (length < least || pattern.empty()) return {length};
     const double period = std::accumulate(pattern.begin(), pattern.end(), 0.0);
     const double periods = std::max(1.0, std::round((length - pattern[0]) / period));
     const double stretch = length / (periods * period + pattern[0]);
     const std::size_t count = static_cast<std::size_t>(periods) * pattern.size() + 1;
+    std::vector<double> lengths;
+    for (std::size_t i = 0; i < count; ++i) lengths.push_back(pattern[i % pattern.size()] * stretch);
+    return lengths;
+}
+
+}  // namespace
+
+std::vector<std::vector<Point>> dashes_of(const std::vector<Point>& points,
+                                          const std::vector<double>& pattern) {
+    const std::vector<double> lengths = fitted(length_of(points), pattern);
+    if (lengths.size() == 1) return {points};
     std::vector<std::vector<Point>> dashes;
     Walker walker(points);
-    for (std::size_t i = 0; i < count; ++i) {
-        std::vector<Point> piece = walker.take(pattern[i % pattern.size()] * stretch);
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        std::vector<Point> piece = walker.take(lengths[i]);
         if (i % 2 == 0 && piece.size() > 1) dashes.push_back(std::move(piece));
+    }
+    return dashes;
+}
+
+std::vector<Arc> dashes_of(const Arc& arc, const std::vector<double>& pattern) {
+    const std::vector<double> lengths = fitted(std::abs(arc.sweep) * arc.radius, pattern);
+    std::vector<Arc> dashes;
+    double start = arc.start;
+    for (std::size_t i = 0; i < lengths.size(); ++i) {
+        const double sweep = std::copysign(lengths[i] / arc.radius, arc.sweep);
+        if (i % 2 == 0) dashes.push_back({arc.role, arc.centre, arc.radius, start, sweep});
+        start += sweep;
     }
     return dashes;
 }

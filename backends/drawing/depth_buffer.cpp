@@ -20,24 +20,6 @@ Point3 unit(const Point3& a) {
     return {a[0] / length, a[1] / length, a[2] / length};
 }
 
-// A triangle in the plane of the view; weights of its corners at a point say what is seen there.
-struct Flat {
-    std::array<Point3, 3> corners;
-    double area = 0;
-
-    explicit Flat(std::array<Point3, 3> seen) : corners(seen), area(edge(0, corners[2])) {}
-    // Twice the signed area of corner i, corner i + 1 and the point.
-    double edge(std::size_t i, const Point3& p) const {
-        const Point3& a = corners[i];
-        const Point3& b = corners[(i + 1) % 3];
-        return (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]);
-    }
-    // Outside: a weight below zero.
-    Point3 weights(const Point3& p) const {
-        return {edge(1, p) / area, edge(2, p) / area, edge(0, p) / area};
-    }
-};
-
 struct PixelRange {
     std::size_t first = 0;
     std::size_t end = 0;
@@ -55,11 +37,12 @@ constexpr double edge_slack = -1e-9;  // a weight above it is inside
 
 // The pixels of a row that can lie in the triangle: each weight changes evenly along the row. One more at
 // either end, for rounding.
-PixelRange narrowed(const Flat& flat, const PixelGrid& grid, std::size_t row, const PixelRange& columns) {
+PixelRange narrowed(const SeenTriangle& flat, const PixelGrid& grid, std::size_t row,
+                    const PixelRange& columns) {
     const Point first = grid.centre(row, columns.first);
     const Point last = grid.centre(row, columns.end - 1);
-    const Point3 at_first = flat.weights({first.x, first.y, 0});
-    const Point3 at_last = flat.weights({last.x, last.y, 0});
+    const Point3 at_first = flat.weights(first);
+    const Point3 at_last = flat.weights(last);
     const auto steps = static_cast<double>(columns.end - 1 - columns.first);
     double low = 0;
     double high = steps;
@@ -75,67 +58,38 @@ PixelRange narrowed(const Flat& flat, const PixelGrid& grid, std::size_t row, co
             columns.first + static_cast<std::size_t>(std::ceil(high)) + 1};
 }
 
+// Faces that lie in one plane: the first stays, whatever the last bits say.
+void keep_nearer(const SeenTriangle& seen, Point at, Hit& nearest) {
+    constexpr double nearer_by = 1e-6;
+    const Point3 w = seen.weights(at);
+    if (w[0] < edge_slack || w[1] < edge_slack || w[2] < edge_slack) return;
+    const double depth = w[0] * seen.corners[0][2] + w[1] * seen.corners[1][2] + w[2] * seen.corners[2][2];
+    if (depth > nearest.depth + nearer_by) nearest = seen.hit(w);
+}
+
 class Filler {
   public:
     Filler(const PixelGrid& grid, std::vector<Hit>& hits) : grid_(grid), hits_(hits) {}
 
-    void fill(const ShadedPart& part, const Triangle& triangle, const Flat& flat) {
-        const auto [left, right] = extent(flat, 0);
-        const auto [bottom, top] = extent(flat, 1);
-        const PixelRange columns =
-            pixels_between(left - grid_.window.left, right - grid_.window.left, grid_.pixel, grid_.columns);
-        const PixelRange rows =
-            pixels_between(grid_.window.top - top, grid_.window.top - bottom, grid_.pixel, grid_.rows);
+    void fill(const SeenTriangle& seen) {
+        const Rect extent = seen.extent();
+        const PixelRange columns = pixels_between(
+            extent.left - grid_.window.left, extent.right - grid_.window.left, grid_.pixel, grid_.columns);
+        const PixelRange rows = pixels_between(grid_.window.top - extent.top,
+                                               grid_.window.top - extent.bottom, grid_.pixel, grid_.rows);
         if (columns.first >= columns.end) return;
         for (std::size_t row = rows.first; row < rows.end; ++row) {
-            const PixelRange inside = narrowed(flat, grid_, row, columns);
+            const PixelRange inside = narrowed(seen, grid_, row, columns);
             for (std::size_t column = inside.first; column < inside.end; ++column) {
-                try_pixel(part, triangle, flat, row, column);
+                keep_nearer(seen, grid_.centre(row, column), hits_[grid_.index(row, column)]);
             }
         }
     }
 
   private:
-    static std::pair<double, double> extent(const Flat& flat, std::size_t axis) {
-        return std::minmax({flat.corners[0][axis], flat.corners[1][axis], flat.corners[2][axis]});
-    }
-
-    void try_pixel(const ShadedPart& part, const Triangle& triangle, const Flat& flat, std::size_t row,
-                   std::size_t column) {
-        const Point at = grid_.centre(row, column);
-        const Point3 w = flat.weights({at.x, at.y, 0});
-        if (w[0] < edge_slack || w[1] < edge_slack || w[2] < edge_slack) return;
-        const double depth =
-            w[0] * flat.corners[0][2] + w[1] * flat.corners[1][2] + w[2] * flat.corners[2][2];
-        Hit& hit = hits_[grid_.index(row, column)];
-        // Faces that lie in one plane: the first stays, whatever the last bits say.
-        constexpr double nearer_by = 1e-6;
-        if (depth <= hit.depth + nearer_by) return;
-        hit = {&part, &triangle, depth, own_point(triangle, w)};
-    }
-
-    static Point3 own_point(const Triangle& triangle, const Point3& w) {
-        Point3 own{};
-        for (std::size_t axis = 0; axis < 3; ++axis) {
-            for (std::size_t i = 0; i < 3; ++i) own[axis] += w[i] * triangle.corners[i][axis];
-        }
-        return own;
-    }
-
     const PixelGrid& grid_;
     std::vector<Hit>& hits_;
 };
-
-void fill_part(const ShadedPart& part, const ViewAxes& axes, Filler& filler) {
-    for (const Triangle& triangle : *part.triangles) {
-        if (dot(turned(part.pose, triangle.normal), axes.z) <= 0) continue;
-        std::array<Point3, 3> seen;
-        for (std::size_t i = 0; i < 3; ++i) seen[i] = axes.seen(posed(part.pose, triangle.corners[i]));
-        const Flat flat(seen);
-        constexpr double no_area = 1e-12;
-        if (std::abs(flat.area) > no_area) filler.fill(part, triangle, flat);
-    }
-}
 
 }  // namespace
 
@@ -163,12 +117,89 @@ Point3 posed(const Pose& pose, const Point3& point) {
     return out;
 }
 
-std::vector<Hit> nearest_hits(const std::vector<ShadedPart>& parts, const ViewAxes& axes,
-                              const PixelGrid& grid) {
+Point3 SeenTriangle::weights(Point at) const {
+    const auto edge = [&](std::size_t i) {
+        const Point3& a = corners[i];
+        const Point3& b = corners[(i + 1) % 3];
+        return (b[0] - a[0]) * (at.y - a[1]) - (b[1] - a[1]) * (at.x - a[0]);
+    };
+    return {edge(1) / area, edge(2) / area, edge(0) / area};
+}
+
+Hit SeenTriangle::hit(const Point3& w) const {
+    Hit hit{part, triangle, w[0] * corners[0][2] + w[1] * corners[1][2] + w[2] * corners[2][2], {}};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        for (std::size_t i = 0; i < 3; ++i) hit.own[axis] += w[i] * triangle->corners[i][axis];
+    }
+    return hit;
+}
+
+Rect SeenTriangle::extent() const {
+    const auto [left, right] = std::minmax({corners[0][0], corners[1][0], corners[2][0]});
+    const auto [bottom, top] = std::minmax({corners[0][1], corners[1][1], corners[2][1]});
+    return {left, bottom, right, top};
+}
+
+std::vector<SeenTriangle> seen_triangles(const std::vector<ShadedPart>& parts, const ViewAxes& axes) {
+    std::vector<SeenTriangle> found;
+    for (const ShadedPart& part : parts) {
+        for (const Triangle& triangle : *part.triangles) {
+            if (dot(turned(part.pose, triangle.normal), axes.z) <= 0) continue;
+            SeenTriangle seen{&part, &triangle, {}, 0};
+            for (std::size_t i = 0; i < 3; ++i)
+                seen.corners[i] = axes.seen(posed(part.pose, triangle.corners[i]));
+            const auto& c = seen.corners;
+            seen.area = (c[1][0] - c[0][0]) * (c[2][1] - c[0][1]) - (c[1][1] - c[0][1]) * (c[2][0] - c[0][0]);
+            constexpr double no_area = 1e-12;
+            if (std::abs(seen.area) > no_area) found.push_back(seen);
+        }
+    }
+    return found;
+}
+
+std::vector<Hit> nearest_hits(const std::vector<SeenTriangle>& triangles, const PixelGrid& grid) {
     std::vector<Hit> hits(grid.rows * grid.columns);
     Filler filler(grid, hits);
-    for (const ShadedPart& part : parts) fill_part(part, axes, filler);
+    for (const SeenTriangle& each : triangles) filler.fill(each);
     return hits;
+}
+
+namespace {
+
+constexpr std::size_t squares_a_side = 48;
+
+}  // namespace
+
+Scene::Scene(const std::vector<ShadedPart>& parts, const View& from)
+    : axes_(axes_of(from)),
+      triangles_(seen_triangles(parts, axes_)),
+      squares_(squares_a_side * squares_a_side) {
+    if (triangles_.empty()) return;
+    extent_ = triangles_.front().extent();
+    for (const SeenTriangle& each : triangles_) extent_ = around(extent_, each.extent());
+    for (std::size_t i = 0; i < triangles_.size(); ++i) {
+        const Rect e = triangles_[i].extent();
+        const std::size_t right = square_at(e.right, extent_.left, extent_.right);
+        const std::size_t top = square_at(e.top, extent_.bottom, extent_.top);
+        for (std::size_t y = square_at(e.bottom, extent_.bottom, extent_.top); y <= top; ++y) {
+            for (std::size_t x = square_at(e.left, extent_.left, extent_.right); x <= right; ++x)
+                squares_[y * squares_a_side + x].push_back(static_cast<std::uint32_t>(i));
+        }
+    }
+}
+
+std::size_t Scene::square_at(double along, double low, double high) const {
+    const double part = (along - low) / std::max(high - low, 1e-9) * squares_a_side;
+    return static_cast<std::size_t>(std::clamp(part, 0.0, squares_a_side - 1.0));
+}
+
+Hit Scene::at(Point point) const {
+    Hit nearest;
+    if (!extent_.grown(1e-9).contains({point.x, point.y, point.x, point.y})) return nearest;
+    const std::size_t x = square_at(point.x, extent_.left, extent_.right);
+    const std::size_t y = square_at(point.y, extent_.bottom, extent_.top);
+    for (const std::uint32_t i : squares_[y * squares_a_side + x]) keep_nearer(triangles_[i], point, nearest);
+    return nearest;
 }
 
 }  // namespace rodwright::drawing

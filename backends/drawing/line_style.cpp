@@ -1,5 +1,8 @@
 #include "backends/drawing/line_style.hpp"
 
+#include <algorithm>
+#include <array>
+
 namespace rodwright::drawing {
 
 namespace {
@@ -11,34 +14,44 @@ constexpr double dot = 0.5 * narrow_line;
 // Tables and faint lines stand back behind the drawing: thinner by one step of the series 0.13 0.18 0.25
 // 0.35.
 constexpr double fine_line = 0.18;
+constexpr double finest_line = 0.13;
+constexpr double medium_line = 0.35;
+constexpr Colour grey{90, 90, 90};
+
+struct Role {
+    LineRole role;
+    std::string_view name;
+    LineStyle style;
+};
+
+const Role& role_of(LineRole role) {
+    static const std::array<Role, all_line_roles.size()> table = {{
+        {LineRole::visible, "visible", {wide_line, {}, black}},
+        {LineRole::hidden, "hidden", {narrow_line, {dash, gap}, black}},
+        {LineRole::smooth, "smooth", {fine_line, {}, grey}},
+        {LineRole::centre, "centre", {narrow_line, {long_dash, gap, dot, gap}, black}},
+        {LineRole::cutting_plane, "cutting-plane", {wide_line, {long_dash, gap, dot, gap}, black}},
+        {LineRole::hatch, "hatch", {fine_line, {}, black}},
+        {LineRole::dimension, "dimension", {narrow_line, {}, black}},
+        {LineRole::silhouette, "silhouette", {wide_line, {}, black}},
+        {LineRole::contour, "contour", {medium_line, {}, black}},
+        {LineRole::crease, "crease", {fine_line, {}, black}},
+        {LineRole::grain, "grain", {finest_line, {}, Colour{96, 72, 44}}},
+        {LineRole::trail, "trail", {fine_line, {dash, gap}, grey}},
+        {LineRole::table, "table", {fine_line, {}, grey}},
+        {LineRole::frame, "frame", {0.7, {}, black}},
+    }};
+    return *std::find_if(table.begin(), table.end(), [&](const Role& each) { return each.role == role; });
+}
 
 }  // namespace
 
 const LineStyle& line_style(LineRole role) {
-    static const LineStyle visible{wide_line, {}, black};
-    static const LineStyle hidden{narrow_line, {dash, gap}, black};
-    static const LineStyle smooth{fine_line, {}, Colour{90, 90, 90}};
-    static const LineStyle centre{narrow_line, {long_dash, gap, dot, gap}, black};
-    static const LineStyle dimension{narrow_line, {}, black};
-    static const LineStyle table{fine_line, {}, Colour{90, 90, 90}};
-    static const LineStyle frame{0.7, {}, black};
-    switch (role) {
-        case LineRole::visible:
-            return visible;
-        case LineRole::hidden:
-            return hidden;
-        case LineRole::smooth:
-            return smooth;
-        case LineRole::centre:
-            return centre;
-        case LineRole::dimension:
-            return dimension;
-        case LineRole::table:
-            return table;
-        case LineRole::frame:
-            return frame;
-    }
-    return dimension;
+    return role_of(role).style;
+}
+
+std::string_view name_of(LineRole role) {
+    return role_of(role).name;
 }
 
 }  // namespace rodwright::drawing

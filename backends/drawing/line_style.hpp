@@ -3,6 +3,7 @@
 // the dash lengths from memory of the standard).
 #pragma once
 
+#include <string_view>
 #include <vector>
 
 #include "backends/drawing/sheet.hpp"
@@ -19,5 +20,8 @@ struct LineStyle {
 };
 
 const LineStyle& line_style(LineRole role);
+
+// "cutting-plane", for formats that name what a line is for.
+std::string_view name_of(LineRole role);
 
 }  // namespace rodwright::drawing

@@ -25,12 +25,13 @@ struct ViewPlace {
     Point at;
     Point on_sheet(Point model) const { return at + (model - origin) * factor; }
     Rect on_sheet(const Rect& model) const;
+    Point on_model(Point sheet) const { return origin + (sheet - at) * (1 / factor); }
 };
 
 // Hidden lines first, then smooth ones, then visible ones: where two meet, the one that counts is on top.
 void draw_view(Sheet& sheet, const Projected& view, const ViewPlace& place);
 
-// Points along a line of a view, an arc in pieces that stay within `tolerance` of it. Model millimetres.
-std::vector<Point> points_of(const ViewLine& line, double tolerance);
+// A line of a view on the sheet: straight lines and curves as strokes, arcs as arcs.
+Item drawn_line(const ViewLine& line, const ViewPlace& place, LineRole role);
 
 }  // namespace rodwright::drawing

@@ -1,5 +1,5 @@
-// Solids as a picture with shaded faces, seen in parallel projection: each point of the picture shows the
-// part that is nearest to the viewer there, so parts that reach into one another come out right.
+// Which part is seen where, in parallel projection: at each point the one that is nearest to the viewer, so
+// parts that reach into one another come out right.
 #pragma once
 
 #include <cstdint>
@@ -35,9 +35,6 @@ PixelGrid pixel_grid(const Rect& window, std::size_t pixels);
 // Which part is seen at each pixel (no_part where none is), row by row.
 std::vector<std::uint32_t> parts_seen(const std::vector<ShadedPart>& parts, const View& from,
                                       const PixelGrid& grid);
-
-// Light on the top, less on the front, least on the side; faint lines along the grain, end grain darker.
-Raster shaded_picture(const std::vector<ShadedPart>& parts, const View& from, const PixelGrid& grid);
 
 // The pixel of that part furthest from where it ends, as a point of the view's plane; the part is seen
 // somewhere.

@@ -16,6 +16,14 @@ bool Rect::overlaps(const Rect& other, double slack) const {
            other.top > bottom + slack;
 }
 
+bool Arc::whole() const {
+    return std::abs(sweep) > 2 * std::numbers::pi - 1e-9;
+}
+
+Point Arc::at(double angle) const {
+    return centre + Point{std::cos(angle), std::sin(angle)} * radius;
+}
+
 Rect around(const Rect& a, const Rect& b) {
     return {std::min(a.left, b.left), std::min(a.bottom, b.bottom), std::max(a.right, b.right),
             std::max(a.top, b.top)};
@@ -36,7 +44,7 @@ void Sheet::rectangle(LineRole role, const Rect& box) {
 }
 
 void Sheet::circle(LineRole role, Point centre, double radius) {
-    polyline(role, circle_points(centre, radius), true);
+    items.emplace_back(Arc{role, centre, radius, 0, 2 * std::numbers::pi});
 }
 
 void Sheet::fill(Colour colour, std::vector<Point> points) {
@@ -47,16 +55,41 @@ void Sheet::text(Text text) {
     if (!text.text.empty()) items.emplace_back(std::move(text));
 }
 
-std::vector<Point> circle_points(Point centre, double radius) {
-    // A chord's middle is at most 0.02 mm inside the circle.
-    const double step = 2 * std::acos(1 - std::min(0.5, 0.02 / std::max(radius, 0.02)));
-    const int count = std::clamp(static_cast<int>(std::ceil(2 * std::numbers::pi / step)), 8, 180);
-    std::vector<Point> points;
-    for (int i = 0; i < count; ++i) {
-        const double angle = 2 * std::numbers::pi * i / count;
-        points.push_back({centre.x + radius * std::cos(angle), centre.y + radius * std::sin(angle)});
+namespace {
+
+Rect box_around(const std::vector<Point>& points) {
+    Rect box{points[0].x, points[0].y, points[0].x, points[0].y};
+    for (const Point& point : points) box = around(box, {point.x, point.y, point.x, point.y});
+    return box;
+}
+
+// The ends, and the points right, above, left and below the centre that the arc passes.
+Rect box_around(const Arc& arc) {
+    std::vector<Point> points = {arc.from(), arc.to()};
+    const double low = std::min(arc.start, arc.start + arc.sweep);
+    const double high = std::max(arc.start, arc.start + arc.sweep);
+    const double quarter = std::numbers::pi / 2;
+    for (double angle = std::ceil(low / quarter) * quarter; angle <= high; angle += quarter)
+        points.push_back(arc.at(angle));
+    return box_around(points);
+}
+
+}  // namespace
+
+std::optional<Rect> extent_of(const Item& item) {
+    if (const auto* stroke = std::get_if<Stroke>(&item)) {
+        return stroke->points.empty() ? std::nullopt : std::optional(box_around(stroke->points));
     }
-    return points;
+    if (const auto* fill = std::get_if<Fill>(&item)) {
+        return fill->points.empty() ? std::nullopt : std::optional(box_around(fill->points));
+    }
+    if (const auto* arc = std::get_if<Arc>(&item)) return box_around(*arc);
+    if (const auto* disc = std::get_if<Disc>(&item)) {
+        return Rect{disc->centre.x, disc->centre.y, disc->centre.x, disc->centre.y}.grown(disc->radius);
+    }
+    if (const auto* text = std::get_if<Text>(&item))
+        return Rect{text->at.x, text->at.y, text->at.x, text->at.y};
+    return std::nullopt;
 }
 
 }  // namespace rodwright::drawing

@@ -6,6 +6,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -50,9 +51,21 @@ enum class LineRole : std::uint8_t {
     hidden,
     smooth,  // where a round-over runs out into a flat face
     centre,
-    dimension,  // dimension, extension and leader lines, grain arrows
+    cutting_plane,
+    hatch,       // wood that a section goes through
+    dimension,   // dimension, extension and leader lines, grain arrows
+    silhouette,  // of a pictorial: a part against nothing
+    contour,     // of a pictorial: a part against another one
+    crease,      // of a pictorial: between two faces that are seen
+    grain,       // of a pictorial: along the fibres
+    trail,       // of a pictorial: the way a part goes in
     table,
     frame,
+};
+inline constexpr std::array all_line_roles = {
+    LineRole::visible, LineRole::hidden,    LineRole::smooth,     LineRole::centre,  LineRole::cutting_plane,
+    LineRole::hatch,   LineRole::dimension, LineRole::silhouette, LineRole::contour, LineRole::crease,
+    LineRole::grain,   LineRole::trail,     LineRole::table,      LineRole::frame,
 };
 
 struct Colour {
@@ -64,10 +77,26 @@ struct Colour {
 inline constexpr Colour black{};
 inline constexpr Colour white{255, 255, 255};
 
+// From point to point; or, `smooth`, a curve without corners through all of them.
 struct Stroke {
     LineRole role{};
     std::vector<Point> points;
     bool closed = false;
+    bool smooth = false;
+};
+
+// Part of a circle, `sweep` radians on from the angle `start`, counter-clockwise where it is above 0.
+struct Arc {
+    LineRole role{};
+    Point centre;
+    double radius = 0;
+    double start = 0;
+    double sweep = 0;
+
+    bool whole() const;
+    Point at(double angle) const;
+    Point from() const { return at(start); }
+    Point to() const { return at(start + sweep); }
 };
 
 struct Fill {
@@ -75,12 +104,10 @@ struct Fill {
     std::vector<Point> points;
 };
 
-// A picture of rows from the top, three bytes a pixel.
-struct Raster {
-    Rect box;
-    std::uint32_t columns = 0;
-    std::uint32_t rows = 0;
-    std::vector<std::uint8_t> rgb;
+struct Disc {
+    Colour colour;
+    Point centre;
+    double radius = 0;
 };
 
 enum class FontFace : std::uint8_t { regular, bold };
@@ -96,10 +123,25 @@ struct Text {
     bool upward = false;  // turned a quarter to the left: read from the right
 };
 
-using Item = std::variant<Stroke, Fill, Raster, Text>;
+// What is drawn between the two belongs together: a view, a part in it, a feature of that. Formats that can
+// say so, do.
+struct GroupStart {
+    std::string name;    // "part A1, leg": what it is, in words
+    std::string source;  // "keepers_table.rod:34", or empty
+};
+struct GroupEnd {};
+
+// Leads to the first sheet with that anchor.
+struct Link {
+    Rect box;
+    std::string anchor;
+};
+
+using Item = std::variant<Stroke, Arc, Fill, Disc, Text, GroupStart, GroupEnd, Link>;
 
 struct Sheet {
-    std::string title;  // in the page list and the outline
+    std::string title;                 // in the page list and the outline
+    std::vector<std::string> anchors;  // what links to it may name
     double width = 0;
     double height = 0;
     Rect frame;  // nothing is drawn outside it
@@ -113,7 +155,8 @@ struct Sheet {
     void text(Text text);
 };
 
-// Points of a full circle, few enough to be small and close enough not to show corners.
-std::vector<Point> circle_points(Point centre, double radius);
+// Where an item is on the paper but for the width of its lines and the letters of a text; empty for what
+// draws nothing.
+std::optional<Rect> extent_of(const Item& item);
 
 }  // namespace rodwright::drawing

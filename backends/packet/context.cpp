@@ -1,10 +1,5 @@
 #include "backends/packet/context.hpp"
 
-#include <algorithm>
-#include <cmath>
-
-#include "backends/drawing/projected.hpp"
-
 namespace rodwright::packet {
 
 using namespace drawing;
@@ -55,29 +50,6 @@ std::vector<KindId> mirrors_of(const Piece& piece, KindId kind) {
 Colour kind_colour(const Piece& piece, const Kind& kind) {
     const Wood* wood = piece.find_wood(kind.wood);
     return colour_of(wood == nullptr ? "" : wood->colour);
-}
-
-Rect draw_pictorial(Sheet& sheet, const Context& context, const std::vector<PlacedSolid>& solids,
-                    const std::vector<KindId>& kinds, const View& from, const Rect& room) {
-    const Projected lines = project(context.kernel, solids, from, false);
-    const Rect& extent = lines.bounds;
-    if (extent.width() <= 0 || extent.height() <= 0) return {room.left, room.top, room.left, room.top};
-    const double factor = std::min(room.width() / extent.width(), room.height() / extent.height());
-    const ViewPlace place{factor, extent.centre(), room.centre()};
-    std::vector<ShadedPart> parts;
-    for (std::size_t i = 0; i < solids.size(); ++i) {
-        const auto kind = static_cast<std::size_t>(kinds[i]);
-        parts.push_back({&context.triangles[kind], solids[i].pose, solids[i].tag,
-                         kind_colour(context.piece, context.piece.kinds[kind])});
-    }
-    constexpr double pixels_a_millimetre = 8;
-    const double longer = std::max(extent.width(), extent.height()) * factor;
-    const auto pixels = static_cast<std::size_t>(std::ceil(longer * pixels_a_millimetre));
-    Raster picture = shaded_picture(parts, from, pixel_grid(extent, std::max<std::size_t>(pixels, 1)));
-    picture.box = place.on_sheet(picture.box);
-    sheet.items.emplace_back(std::move(picture));
-    draw_view(sheet, lines, place);
-    return place.on_sheet(extent);
 }
 
 }  // namespace rodwright::packet

@@ -46,10 +46,4 @@ std::vector<KindId> mirrors_of(const Piece& piece, KindId kind);
 
 drawing::Colour kind_colour(const Piece& piece, const Kind& kind);
 
-// Draws solids in a pictorial view, shaded and with their visible edges, as large as `room` allows. Returns
-// what it covers.
-drawing::Rect draw_pictorial(drawing::Sheet& sheet, const Context& context,
-                             const std::vector<PlacedSolid>& solids, const std::vector<KindId>& kinds,
-                             const View& from, const drawing::Rect& room);
-
 }  // namespace rodwright::packet

@@ -1,6 +1,7 @@
 // The cover: the piece in a pictorial view, what it is and takes, and which sheet shows what.
 #include "backends/drawing/axis_view.hpp"
 #include "backends/packet/cover_text.hpp"
+#include "backends/packet/pictorials.hpp"
 #include "backends/packet/sheets.hpp"
 
 namespace rodwright::packet {
@@ -54,8 +55,8 @@ Draft cover_sheet(const Context& context, const std::vector<Draft>& others) {
     Rect room = drawing_room(draft.sheet.frame).grown(-edge);
     room.top = draw_name(draft.sheet, context, room);
     const CoverPlaces places = places_in(room);
-    draw_pictorial(draft.sheet, context, context.placed, kinds_of_placed(context), isometric_view(),
-                   places.picture);
+    lay_out_pictorial(context, context.placed, kinds_of_placed(context), isometric_view(), places.picture)
+        .draw(draft.sheet);
     std::vector<FlowBlock> blocks = cover_facts(context);
     blocks.push_back(page_list(others));
     draw_flow(draft.sheet, blocks, places.columns, 2.5, context.fonts);

@@ -33,6 +33,9 @@ std::string subject_of(const Context& context, KindId kind) {
 Draft part_draft(const Context& context, KindId kind, const std::string& more) {
     Draft draft = new_draft(context, "parts", subject_of(context, kind) + more);
     draft.letter = context.piece[kind].letter;
+    draft.sheet.anchors.push_back(draft.letter);
+    for (const KindId mirror : mirrors_of(context.piece, kind))
+        draft.sheet.anchors.push_back(context.piece[mirror].letter);
     return draft;
 }
 

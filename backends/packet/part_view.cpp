@@ -47,16 +47,15 @@ std::vector<Station> stations_on_sheet(const PartView& part, Direction along, do
 }
 
 bool is_plain(const Projected& view) {
+    constexpr double on_edge = 1e-3;
+    const Rect& b = view.bounds;
+    const auto on_border = [&](const PaperPoint& p) {
+        return std::min({p[0] - b.left, b.right - p[0], p[1] - b.bottom, b.top - p[1]}) < on_edge;
+    };
     const auto inner = [&](const ViewLine& line) {
         if (line.line_class == LineClass::seam) return false;
-        for (const Point& point : points_of(line, 0.05)) {
-            constexpr double on_edge = 1e-3;
-            const Rect& b = view.bounds;
-            const bool border = std::min({point.x - b.left, b.right - point.x, point.y - b.bottom,
-                                          b.top - point.y}) < on_edge;
-            if (!border) return true;
-        }
-        return line.shape != LineShape::line;
+        return line.shape != LineShape::line ||
+               !std::all_of(line.points.begin(), line.points.end(), on_border);
     };
     return std::none_of(view.lines.begin(), view.lines.end(), inner);
 }

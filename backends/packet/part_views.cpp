@@ -5,6 +5,7 @@
 
 #include "backends/packet/end_view.hpp"
 #include "backends/packet/long_views.hpp"
+#include "backends/packet/pictorials.hpp"
 
 namespace rodwright::packet {
 
@@ -48,7 +49,9 @@ void draw_small_pictorials(Sheet& sheet, const Context& context, KindId kind, co
         const Rect& share = shares[i];
         const SolidRef solid = context.input.solids.solid(shown[i]);
         const Rect box{share.left + 2, share.bottom + caption_strip, share.right - 2, share.top};
-        if (solid) draw_pictorial(sheet, context, {{solid, {}, 0}}, {shown[i]}, pictorial_view(front), box);
+        if (solid) {
+            lay_out_pictorial(context, {{solid, {}, 0}}, {shown[i]}, pictorial_view(front), box).draw(sheet);
+        }
         const std::string& letter = context.piece[shown[i]].letter;
         const std::string caption =
             i == 0 ? letter : letter + ", opposite hand of " + context.piece[kind].letter;

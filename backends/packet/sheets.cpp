@@ -14,10 +14,13 @@ void append(std::vector<Draft>& drafts, std::vector<Draft> more) {
 std::vector<Draft> following_sheets(const Context& context) {
     std::vector<Draft> drafts;
     drafts.push_back(arrangement_sheet(context));
+    if (!context.piece.joints.empty()) drafts.push_back(taken_apart_sheet(context));
     for (std::size_t i = 0; i < context.piece.kinds.size(); ++i) {
         if (context.piece.kinds[i].mirror_of) continue;  // a note on the sheet of the kind it mirrors
         append(drafts, part_sheets(context, static_cast<KindId>(i)));
     }
+    for (const DistinctJoint& joint : distinct_joints(context.piece))
+        drafts.push_back(joint_sheet(context, joint));
     append(drafts, cut_list_sheets(context));
     append(drafts, step_sheets(context));
     return drafts;

@@ -10,8 +10,17 @@ namespace rodwright::packet {
 // The cover: `others` are the sheets that follow it, already numbered.
 Draft cover_sheet(const Context& context, const std::vector<Draft>& others);
 Draft arrangement_sheet(const Context& context);
+Draft taken_apart_sheet(const Context& context);
 // One sheet for the kind and its mirror images; more where its table of sizes does not fit.
 std::vector<Draft> part_sheets(const Context& context, KindId kind);
+// Joints that are set out with the same numbers: they may differ in where they are, and in which hand they
+// are of.
+struct DistinctJoint {
+    JointKindId kind{};  // the first of them
+    std::vector<JointId> joints;
+};
+std::vector<DistinctJoint> distinct_joints(const Piece& piece);
+Draft joint_sheet(const Context& context, const DistinctJoint& distinct);
 std::vector<Draft> cut_list_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
 

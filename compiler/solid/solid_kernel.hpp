@@ -91,6 +91,8 @@ class SolidKernel {
     virtual Bounds bounds(const Solid& solid) const = 0;
     // Volume that two placed solids share, mm^3.
     virtual double overlap(const PlacedSolid& a, const PlacedSolid& b) const = 0;
+    // What of the solid lies within a box of its own frame. Null if nothing does.
+    virtual SolidRef within(const Solid& solid, const Bounds& box) const = 0;
     // Exact hidden-line removal. Lines that are covered by others on the paper are given once.
     virtual std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
                                        bool with_hidden) const = 0;

@@ -79,9 +79,13 @@ std::optional<TopoDS_Shape> combine(Boolean how, const TopoDS_Shape& shape,
     return result;
 }
 
+TopoDS_Shape common(const TopoDS_Shape& a, const TopoDS_Shape& b) {
+    BRepAlgoAPI_Common operation;
+    return unpacked(run(operation, a, {b}));
+}
+
 double shared_volume(const TopoDS_Shape& a, const TopoDS_Shape& b) {
-    BRepAlgoAPI_Common common;
-    const TopoDS_Shape shared = unpacked(run(common, a, {b}));
+    const TopoDS_Shape shared = common(a, b);
     return shared.IsNull() ? 0 : volume_of(shared);
 }
 

@@ -16,6 +16,9 @@ enum class Boolean { cut, join };
 std::optional<TopoDS_Shape> combine(Boolean how, const TopoDS_Shape& shape,
                                     const std::vector<TopoDS_Shape>& tools);
 
+// What both have in common, one shape of all its pieces. Null if nothing.
+TopoDS_Shape common(const TopoDS_Shape& a, const TopoDS_Shape& b);
+
 double shared_volume(const TopoDS_Shape& a, const TopoDS_Shape& b);
 
 // One face where several lie in one surface, one edge where several lie in one line: faces that a tenon and

@@ -1,10 +1,5 @@
 #include "compiler/solid/occt/build.hpp"
 
-#include <BRepLib.hxx>
-#include <TopExp_Explorer.hxx>
-#include <TopoDS.hxx>
-#include <TopoDS_Face.hxx>
-
 #include "compiler/solid/occt/booleans.hpp"
 #include "compiler/solid/occt/easing.hpp"
 #include "compiler/solid/occt/guard.hpp"
@@ -27,15 +22,6 @@ std::string called(const Feature& feature) {
     return quoted(feature.label.empty() ? feature.made_by : feature.label);
 }
 
-void keep_plane_curves(const TopoDS_Shape& shape) {
-    for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next()) {
-        const TopoDS_Face& face = TopoDS::Face(faces.Current());
-        for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
-            BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edges.Current()), face);
-        }
-    }
-}
-
 class Builder {
   public:
     Builder(const Kind& kind, Diagnostics& diagnostics) : kind_(kind), diagnostics_(diagnostics) {}
@@ -51,8 +37,7 @@ class Builder {
         ease_edges(FeatureOp::bevel);
         apply(FeatureOp::leave);
         apply(FeatureOp::remove);
-        finish();
-        return shape_;
+        return shape_.IsNull() ? shape_ : ready_to_draw(merge_faces(shape_));
     }
 
   private:
@@ -152,16 +137,6 @@ class Builder {
                                   std::to_string(easing.sharp) + " of " + std::to_string(easing.found) +
                                       " edges" + on + " left sharp: " + what + " does not fit there")
                              .hint("make it smaller, or name only the edges that have room for it"));
-    }
-
-    // Edges between faces that go over into each other smoothly are marked as such for drawing. Edges of
-    // plane faces keep their curves in the plane, which else are worked out anew each time they are asked
-    // for.
-    void finish() {
-        if (shape_.IsNull()) return;
-        shape_ = merge_faces(shape_);
-        guarded([&] { BRepLib::EncodeRegularity(shape_, 1e-4); });
-        guarded([&] { keep_plane_curves(shape_); });
     }
 
     const Kind& kind_;

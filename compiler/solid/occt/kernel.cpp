@@ -75,6 +75,12 @@ class OpenCascadeKernel final : public SolidKernel {
             return shared_volume(placed_shape(a), placed_shape(b));
         });
     }
+    SolidRef within(const Solid& solid, const Bounds& box) const override {
+        return guarded_value<SolidRef>([&]() -> SolidRef {
+            const TopoDS_Shape left = common(held(solid).shape(), box_shape(box));
+            return left.IsNull() ? nullptr : std::make_shared<HeldShape>(ready_to_draw(left));
+        });
+    }
     std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
                                bool with_hidden) const override {
         using Lines = std::vector<ViewLine>;

@@ -6,15 +6,19 @@
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepGProp.hxx>
+#include <BRepLib.hxx>
 #include <BRepPrimAPI_MakeBox.hxx>
 #include <BRepPrimAPI_MakeCylinder.hxx>
 #include <BRepPrimAPI_MakePrism.hxx>
 #include <GProp_GProps.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Solid.hxx>
 #include <gp_Ax2.hxx>
 #include <gp_Trsf.hxx>
+
+#include "compiler/solid/occt/guard.hpp"
 
 namespace rodwright::occt {
 
@@ -59,6 +63,12 @@ static void go(Vector& from, Direction direction, const Rational& distance) {
 
 TopoDS_Shape box_shape(const Vector& low, const Vector& high) {
     return BRepPrimAPI_MakeBox(point_of(low), point_of(high)).Solid();
+}
+
+TopoDS_Shape box_shape(const Bounds& box) {
+    return BRepPrimAPI_MakeBox(gp_Pnt(box.low[0], box.low[1], box.low[2]),
+                               gp_Pnt(box.high[0], box.high[1], box.high[2]))
+        .Solid();
 }
 
 // MakeBox takes any two opposite corners.
@@ -121,6 +131,21 @@ TopoDS_Shape body_shape(const Body& body) {
             return prism_body(body);
     }
     return {};
+}
+
+static void keep_plane_curves(const TopoDS_Shape& shape) {
+    for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next()) {
+        const TopoDS_Face& face = TopoDS::Face(faces.Current());
+        for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
+            BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edges.Current()), face);
+        }
+    }
+}
+
+TopoDS_Shape ready_to_draw(const TopoDS_Shape& shape) {
+    guarded([&] { BRepLib::EncodeRegularity(shape, 1e-4); });
+    guarded([&] { keep_plane_curves(shape); });
+    return shape;
 }
 
 double volume_of(const TopoDS_Shape& shape) {

@@ -25,8 +25,13 @@ gp_Trsf transform_of(const Pose& pose);
 TopoDS_Shape placed_shape(const PlacedSolid& placed);
 
 TopoDS_Shape box_shape(const Vector& low, const Vector& high);
+TopoDS_Shape box_shape(const Bounds& box);
 // Throws what Open CASCADE throws where the body has no thickness.
 TopoDS_Shape body_shape(const Body& body);
+
+// The shape, its edges told which of them join faces smoothly, and those of plane faces given their curves in
+// the plane, which else are worked out anew each time they are asked for.
+TopoDS_Shape ready_to_draw(const TopoDS_Shape& shape);
 
 double volume_of(const TopoDS_Shape& shape);
 int count_solids(const TopoDS_Shape& shape);

@@ -61,16 +61,19 @@ TEST_SUITE("unit/drawing") {
     TEST_CASE("an arc is drawn through its three points whichever way it runs") {
         ViewLine line;
         line.shape = LineShape::arc;
+        line.radius = 10;
         for (const bool forward : {true, false}) {
             line.points = {{10, 0}, {0, 10}, {-10, 0}};
             if (!forward) std::swap(line.points[0], line.points[2]);
-            for (const Point& point : points_of(line, 0.01)) {
-                CHECK(std::hypot(point.x, point.y) == doctest::Approx(10));
-                CHECK(point.y >= -1e-9);
-            }
+            const Item drawn = drawn_line(line, ViewPlace{2, {0, 0}, {100, 100}}, LineRole::hidden);
+            const Arc& arc = std::get<Arc>(drawn);
+            CHECK(arc.role == LineRole::hidden);
+            CHECK(arc.radius == doctest::Approx(20));
+            const Point middle = arc.at(arc.start + arc.sweep / 2);
+            CHECK(middle.x == doctest::Approx(100));
+            CHECK(middle.y == doctest::Approx(120));
+            CHECK(arc.to().x == doctest::Approx(forward ? 80 : 120));
         }
-        line.points = {{0, 0}, {5, 0}, {10, 0}};
-        CHECK(points_of(line, 0.01).size() == 2);
     }
 
     TEST_CASE("the nearer part hides the farther one, in any order") {

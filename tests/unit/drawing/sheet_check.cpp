@@ -11,22 +11,15 @@ namespace {
 constexpr double frame_slack = 0.01;
 constexpr double touching = 0.15;  // mm: letters seldom fill their box
 
-Rect around_points(const std::vector<Point>& points) {
-    Rect box{points[0].x, points[0].y, points[0].x, points[0].y};
-    for (const Point& point : points) box = around(box, {point.x, point.y, point.x, point.y});
-    return box;
-}
-
-Rect extent_of(const Item& item, const Fonts& fonts) {
-    if (const auto* stroke = std::get_if<Stroke>(&item)) return around_points(stroke->points);
-    if (const auto* fill = std::get_if<Fill>(&item)) return around_points(fill->points);
-    if (const auto* raster = std::get_if<Raster>(&item)) return raster->box;
-    return text_box(std::get<Text>(item), fonts);
+Rect box_of(const Item& item, const Fonts& fonts) {
+    if (const auto* text = std::get_if<Text>(&item)) return text_box(*text, fonts);
+    return extent_of(item).value_or(Rect{});
 }
 
 std::string name_of(const Item& item) {
     if (const auto* text = std::get_if<Text>(&item)) return "`" + text->text + "`";
-    return std::holds_alternative<Stroke>(item) ? "a line" : "a filled shape or picture";
+    if (std::holds_alternative<Fill>(item) || std::holds_alternative<Disc>(item)) return "a filled shape";
+    return "a line";
 }
 
 // Liang and Barsky's test: whether part of the segment lies within the box.
@@ -76,7 +69,9 @@ void check_text(const Sheet& sheet, std::size_t index, const Fonts& fonts, std::
 std::vector<std::string> faults_of(const Sheet& sheet, const Fonts& fonts) {
     std::vector<std::string> faults;
     for (std::size_t i = 0; i < sheet.items.size(); ++i) {
-        if (!sheet.frame.contains(extent_of(sheet.items[i], fonts), frame_slack)) {
+        const Item& item = sheet.items[i];
+        const bool draws = extent_of(item).has_value();
+        if (draws && !sheet.frame.contains(box_of(item, fonts), frame_slack)) {
             faults.push_back(sheet.title + ": " + name_of(sheet.items[i]) + " is outside the frame");
         }
         if (std::holds_alternative<Text>(sheet.items[i])) check_text(sheet, i, fonts, faults);

@@ -1,0 +1,126 @@
+#include "backends/drawing/section.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "backends/drawing/curve.hpp"
+#include "backends/drawing/depth_buffer.hpp"
+#include "backends/drawing/regions.hpp"
+
+namespace rodwright::drawing {
+
+namespace {
+
+constexpr double mesh_tolerance = 0.1;  // mm
+
+// A point of the axes that a solid is placed in, in the solid's own.
+Point3 into(const Pose& pose, const Point3& point) {
+    Point3 own{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t axis = 0; axis < 3; ++axis)
+            own[i] += pose.columns[i][axis] * (point[axis] - pose.move[axis]);
+    }
+    return own;
+}
+
+Bounds into(const Pose& pose, const Bounds& box) {
+    const Point3 a = into(pose, box.low);
+    const Point3 b = into(pose, box.high);
+    Bounds own;
+    for (std::size_t i = 0; i < 3; ++i) std::tie(own.low[i], own.high[i]) = std::minmax(a[i], b[i]);
+    return own;
+}
+
+bool holds(const Bounds& outer, const Bounds& inner) {
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (inner.low[i] < outer.low[i] || inner.high[i] > outer.high[i]) return false;
+    }
+    return true;
+}
+
+// Lines across the rectangle that slope up or down at 45 degrees. Anchored to the sheet's corner, so that
+// what is cut apart and belongs together is hatched in line.
+std::vector<Polyline> hatching(const Rect& over, double spacing, bool up) {
+    const double slope = up ? 1 : -1;
+    const double step = spacing * std::sqrt(2.0);
+    // y = slope x + c
+    const double low = up ? over.bottom - over.right : over.bottom + over.left;
+    const double high = up ? over.top - over.left : over.top + over.right;
+    std::vector<Polyline> lines;
+    for (double c = std::ceil(low / step) * step; c <= high; c += step)
+        lines.push_back({{over.left, slope * over.left + c}, {over.right, slope * over.right + c}});
+    return lines;
+}
+
+bool along_side(const ViewLine& line, const Rect& box) {
+    constexpr double slack = 1e-3;  // mm
+    if (line.shape != LineShape::line) return false;
+    const auto both_at = [&](std::size_t axis, double place) {
+        return std::abs(line.points[0][axis] - place) < slack &&
+               std::abs(line.points[1][axis] - place) < slack;
+    };
+    return both_at(0, box.left) || both_at(0, box.right) || both_at(1, box.bottom) || both_at(1, box.top);
+}
+
+std::vector<Polyline> hatching_of(std::size_t part, const Rect& over) {
+    const double spacing = part % 4 < 2 ? 2.0 : 1.4;  // mm
+    return hatching(over, spacing, part % 2 == 0);
+}
+
+}  // namespace
+
+Cutting cut_to(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids, const Bounds& box) {
+    Cutting cutting;
+    for (const PlacedSolid& each : solids) {
+        const Bounds own = into(each.pose, box);
+        const bool whole = holds(own, kernel.bounds(*each.solid));
+        const SolidRef left = whole ? each.solid : kernel.within(*each.solid, own);
+        if (!left) continue;
+        cutting.solids.push_back({left, each.pose, each.tag});
+        cutting.triangles.push_back(kernel.triangles(*left, mesh_tolerance));
+    }
+    return cutting;
+}
+
+Section section_through(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids,
+                        const AxisView& from, const Point3& at, Bounds box) {
+    const auto axis = static_cast<std::size_t>(from.towards.axis);
+    (from.towards.positive ? box.high : box.low)[axis] = at[axis];
+    Section section{cut_to(kernel, solids, box), from, from.towards.positive ? at[axis] : -at[axis], {}, {}};
+    section.lines = project(kernel, section.cutting.solids, from.view(), false);
+    const Point a = from.on_paper(box.low);
+    const Point b = from.on_paper(box.high);
+    section.window = {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
+    return section;
+}
+
+void draw_section(Sheet& sheet, const Section& section, const ViewPlace& place) {
+    std::vector<ShadedPart> parts;
+    const Cutting& cutting = section.cutting;
+    for (std::size_t i = 0; i < cutting.solids.size(); ++i) {
+        const auto tag = static_cast<std::uint32_t>(i);
+        parts.push_back({&cutting.triangles[i], cutting.solids[i].pose, tag, black});
+    }
+    const Scene scene(parts, section.from.view());
+    std::vector<Polyline> borders;
+    for (const ViewLine& line : section.lines.lines)
+        borders.push_back(points_along(drawn_line(line, place, LineRole::visible)));
+    for (const Region& region : regions_between(borders, 0.01)) {
+        const Hit hit = scene.at(place.on_model(region.inside));
+        if (hit.part == nullptr || std::abs(hit.depth - section.depth) > 0.01) continue;
+        const Rect over = *extent_of(Fill{white, region.outline});
+        for (Polyline& line : clipped(hatching_of(hit.part->tag, over), region))
+            sheet.polyline(LineRole::hatch, std::move(line));
+    }
+    Projected outlines = section.lines;
+    const auto cut_off =
+        std::stable_partition(outlines.lines.begin(), outlines.lines.end(),
+                              [&](const ViewLine& line) { return !along_side(line, section.window); });
+    for (auto line = cut_off; line != outlines.lines.end(); ++line)
+        sheet.items.push_back(drawn_line(*line, place, LineRole::smooth));
+    outlines.lines.erase(cut_off, outlines.lines.end());
+    draw_view(sheet, outlines, place);
+}
+
+}  // namespace rodwright::drawing

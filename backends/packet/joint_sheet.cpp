@@ -1,0 +1,192 @@
+// The sheet of one distinct joint: its members apart and together, sections, its numbers, what it takes.
+#include <algorithm>
+
+#include "backends/drawing/scale.hpp"
+#include "backends/drawing/table.hpp"
+#include "backends/drawing/text_flow.hpp"
+#include "backends/packet/joint_views.hpp"
+#include "backends/packet/sheets.hpp"
+#include "backends/words.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double edge = 6;
+constexpr double caption_strip = 6;
+
+std::string name_of(const JointKind& kind) {
+    return capitalised(plain_words(kind.work.definition));
+}
+
+std::string part_text(const Piece& piece, PartId part) {
+    const Kind& kind = piece[piece[part].kind];
+    return kind.letter + "\u00a0" + plain_words(kind.name);
+}
+
+bool same_work(const Work& a, const Work& b) {
+    return a.definition == b.definition && a.numbers == b.numbers && a.words == b.words;
+}
+
+// "tenon on C side apron, mortise in A1 leg", once for each pair of kinds.
+std::vector<std::string> pairs_of(const Piece& piece, const std::vector<JointId>& joints) {
+    std::vector<std::string> pairs;
+    for (const JointId id : joints) {
+        std::vector<std::string> members;
+        for (const JointMember& member : piece[id].members)
+            members.push_back(plain_words(member.role) + ": " + part_text(piece, member.part));
+        std::string pair = joined(members);
+        if (std::find(pairs.begin(), pairs.end(), pair) == pairs.end()) pairs.push_back(std::move(pair));
+    }
+    return pairs;
+}
+
+double draw_heading(Sheet& sheet, const Context& context, const DistinctJoint& distinct, const Rect& room) {
+    const JointKind& kind = context.piece[distinct.kind];
+    constexpr double name_height = 5;
+    constexpr double height = 2.5;
+    double top = room.top;
+    sheet.text(fitted(
+        {name_of(kind), FontFace::bold, name_height, {room.left, top - name_height}, Align::left, false},
+        room.width(), context.fonts));
+    top -= name_height + 4;
+    std::vector<std::string> paragraphs = {kind.work.doc,
+                                           counted(distinct.joints.size(), "joint") + ". " +
+                                               joined(pairs_of(context.piece, distinct.joints), "; ")};
+    for (const std::string& paragraph : paragraphs) {
+        const std::vector<std::string> lines =
+            wrap(paragraph, FontFace::regular, height, room.width(), context.fonts);
+        set_lines(sheet, lines, {"", FontFace::regular, height, {room.left, 0}, Align::left, false}, top);
+        top -= line_pitch * height * static_cast<double>(lines.size());
+    }
+    return top - edge;
+}
+
+void draw_caption(Sheet& sheet, const Context& context, const std::string& caption, const Rect& room) {
+    sheet.text(
+        fitted({caption, FontFace::regular, 2.5, {room.centre().x, room.bottom + 1}, Align::middle, false},
+               room.width(), context.fonts));
+}
+
+Rect over_caption(const Rect& room) {
+    return {room.left, room.bottom + caption_strip, room.right, room.top};
+}
+
+void draw_pictorials(Sheet& sheet, const Context& context, const JointViews& views, const Rect& room) {
+    const double middle = room.left + 0.56 * room.width();
+    const Rect left{room.left, room.bottom, middle - edge, room.top};
+    const Rect right{middle, room.bottom, room.right, room.top};
+    views.pictorial(true, over_caption(left)).draw(sheet);
+    draw_caption(sheet, context, "Apart", left);
+    views.pictorial(false, over_caption(right)).draw(sheet);
+    draw_caption(sheet, context, "Together", right);
+}
+
+void draw_one_section(Sheet& sheet, const Context& context, const Section& section, const std::string& name,
+                      const Rect& room) {
+    const Rect& extent = section.lines.bounds;
+    if (extent.width() <= 0 || extent.height() <= 0) return;
+    const Rect inner = over_caption(room);
+    const Scale scale = choose_scale(context.piece.style.unit, extent.width(), extent.height(), inner.width(),
+                                     inner.height(), {2, 1});
+    draw_section(sheet, section, {scale.factor(), extent.centre(), inner.centre()});
+    draw_caption(sheet, context, name + ", " + scale.text(), room);
+}
+
+void draw_sections(Sheet& sheet, const Context& context, const JointViews& views, const Rect& room) {
+    const double middle = room.centre().x;
+    const Frame& frame = views.joint().frame;
+    draw_one_section(sheet, context, views.section(frame.v), "Section across",
+                     {room.left, room.bottom, middle - edge / 2, room.top});
+    draw_one_section(sheet, context, views.section(frame.u), "Section along",
+                     {middle + edge / 2, room.bottom, room.right, room.top});
+}
+
+Table numbers_table(const Context& context, const JointKind& kind) {
+    Table table{{{"size", Align::left, false}, {"", Align::right, true}}, {}, 2.5};
+    for (const auto& [name, value] : kind.work.numbers)
+        table.rows.push_back({{plain_words(name), format_quantity(value, context.piece.style)}, false});
+    for (const auto& [name, word] : kind.work.words) table.rows.push_back({{plain_words(name), word}, false});
+    return table;
+}
+
+std::string alternative_text(const ToolNeed::Alternative& alternative, const LengthStyle& style) {
+    std::string text = plain_words(alternative.tool);
+    for (const auto& [name, size] : alternative.sizes)
+        text += (name.empty() ? " " : " " + plain_words(name) + " ") + format_quantity(size, style);
+    return text;
+}
+
+std::vector<std::string> needs_of(const Context& context, const JointKind& kind) {
+    std::vector<std::string> lines;
+    for (const ToolNeed& need : kind.work.needs) {
+        std::vector<std::string> words;
+        for (const auto& alternative : need.alternatives)
+            words.push_back(alternative_text(alternative, context.piece.style));
+        lines.push_back(capitalised(one_of(words)));
+    }
+    return lines;
+}
+
+std::vector<std::string> supplies_of(const JointKind& kind) {
+    std::vector<std::string> lines;
+    for (const Supply& supply : kind.work.supplies) {
+        lines.push_back(to_text(supply.count) + " " + plain_words(supply.name) +
+                        (supply.note.empty() ? "" : ", " + supply.note));
+    }
+    return lines;
+}
+
+std::vector<FlowBlock> notes_of(const Context& context, const JointKind& kind) {
+    std::vector<FlowBlock> blocks;
+    const auto add = [&](const std::string& heading, std::vector<std::string> paragraphs) {
+        if (!paragraphs.empty()) blocks.push_back({heading, std::move(paragraphs)});
+    };
+    add("Cut with", needs_of(context, kind));
+    add("For each joint", supplies_of(kind));
+    std::vector<std::string> glue;
+    for (const std::string& face : kind.glue) glue.push_back(plain_words(face));
+    add("Glue", {glue.empty() ? "none: the parts must be free to move" : joined(glue)});
+    add("Try", {"Cut one in spare wood first, and cut the second part to the first."});
+    return blocks;
+}
+
+}  // namespace
+
+std::vector<DistinctJoint> distinct_joints(const Piece& piece) {
+    std::vector<DistinctJoint> found;
+    for (std::size_t i = 0; i < piece.joint_kinds.size(); ++i) {
+        const JointKind& kind = piece.joint_kinds[i];
+        const auto same = [&](const DistinctJoint& other) {
+            return same_work(piece[other.kind].work, kind.work);
+        };
+        auto at = std::find_if(found.begin(), found.end(), same);
+        if (at == found.end()) at = found.insert(at, {static_cast<JointKindId>(i), {}});
+        at->joints.insert(at->joints.end(), kind.joints.begin(), kind.joints.end());
+    }
+    return found;
+}
+
+Draft joint_sheet(const Context& context, const DistinctJoint& distinct) {
+    const JointKind& kind = context.piece[distinct.kind];
+    Draft draft = new_draft(context, "joints", "Joint, " + plain_words(kind.work.definition));
+    Rect room = drawing_room(draft.sheet.frame).grown(-edge);
+    room.top = draw_heading(draft.sheet, context, distinct, room);
+    const JointViews views(context, context.piece[distinct.joints.front()]);
+    const TableLayout table = lay_out_table(numbers_table(context, kind), 0.45 * room.width(), context.fonts);
+    const double foot = std::min(0.34 * room.height(), std::max(height_from(table, {}), 0.2 * room.height()));
+    draw_table(draft.sheet, table, {},
+               {room.left, room.bottom, room.left + table.width(), room.bottom + foot});
+    draw_flow(draft.sheet, notes_of(context, kind),
+              {{room.left + 0.5 * room.width(), room.bottom, room.right, room.bottom + foot}}, 2.5,
+              context.fonts);
+    room.bottom += foot + edge;
+    const double half = room.bottom + 0.46 * room.height();
+    draw_pictorials(draft.sheet, context, views, {room.left, half, room.right, room.top});
+    draw_sections(draft.sheet, context, views, {room.left, room.bottom, room.right, half - edge});
+    return draft;
+}
+
+}  // namespace rodwright::packet

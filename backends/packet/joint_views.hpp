@@ -1,0 +1,29 @@
+// What a joint sheet shows of a joint: its members cut off near it.
+#pragma once
+
+#include <vector>
+
+#include "backends/drawing/section.hpp"
+#include "backends/packet/pictorials.hpp"
+
+namespace rodwright::packet {
+
+class JointViews {
+  public:
+    JointViews(const Context& context, const Joint& joint);
+
+    // Seen from the side that the first member comes from. `apart`: that one drawn out along its way.
+    Pictorial pictorial(bool apart, const drawing::Rect& room) const;
+    // Through the joint's middle, square to the length or the thickness of where the members meet.
+    drawing::Section section(Direction along) const;
+    const Joint& joint() const { return joint_; }
+
+  private:
+    const Context& context_;
+    const Joint& joint_;
+    Bounds window_;
+    Point3 middle_{};
+    drawing::Cutting members_;
+};
+
+}  // namespace rodwright::packet
