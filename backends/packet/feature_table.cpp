@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "backends/packet/context.hpp"
+#include "backends/packet/feature_shape.hpp"
 #include "backends/packet/part_geometry.hpp"
 #include "backends/words.hpp"
 
@@ -18,36 +19,6 @@ std::string where_is(FeatureOp op, const std::string& side) {
     return (op == FeatureOp::trim ? "off " : "into ") + side;
 }
 
-// The side of the drawing that a direction of the kind's frame points to.
-std::string side_name(Direction direction, const AxisView& view) {
-    if (direction == view.right) return "right end";
-    if (direction == -view.right) return "left end";
-    if (direction == view.up) return "upper edge";
-    if (direction == -view.up) return "lower edge";
-    return direction == view.towards ? "near face" : "far face";
-}
-
-// The side that a body stands out of or a cut is open to. The sweep alone does not tell: a dovetail is swept
-// along its socket. A cut that is open to both ends of an axis says nothing by that axis.
-Direction open_side(const Kind& kind, const Feature& feature, const Box& extent) {
-    const Box visible = visible_box(kind);
-    const bool leave = feature.op == FeatureOp::leave;
-    const auto reaches = [&](Direction side) {
-        const Rational past = side.positive ? Rational(extent.high[side.axis] - visible.high[side.axis])
-                                            : Rational(visible.low[side.axis] - extent.low[side.axis]);
-        return leave ? past > 0 : past >= 0;
-    };
-    const Direction own = leave ? feature.body.frame.w : -feature.body.frame.w;
-    if (reaches(own) && !reaches(-own)) return own;
-    for (const Axis axis : {Axis::deep, Axis::tall, Axis::wide}) {
-        for (const bool positive : {false, true}) {
-            const Direction side{axis, positive};
-            if (reaches(side) && !reaches(-side)) return side;
-        }
-    }
-    return own;
-}
-
 struct Interval {
     std::string start;
     std::string size;
@@ -59,7 +30,8 @@ Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent
                      const LengthStyle& style) {
     const Axis axis = along.axis;
     const Body& body = feature.body;
-    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
+    const std::optional<Hollow> hollow = hollow_of(body, overall_box(kind));
+    if (!hollow && body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
         return {figure(distance_along(kind, along, body.frame.origin[axis]), style),
                 figure(body.size_u, style) + " dia.", true};
     }
@@ -74,11 +46,13 @@ Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent
 struct Entry {
     std::string what;
     std::string on;
+    std::string shape;
     std::vector<std::pair<Rational, std::string>> starts;
     std::array<Interval, 3> intervals;
 
     bool same_cut(const Entry& other) const {
-        return what == other.what && on == other.on && intervals[0].size == other.intervals[0].size &&
+        return what == other.what && on == other.on && shape == other.shape &&
+               intervals[0].size == other.intervals[0].size &&
                intervals[1].start == other.intervals[1].start &&
                intervals[1].size == other.intervals[1].size &&
                intervals[2].start == other.intervals[2].start && intervals[2].size == other.intervals[2].size;
@@ -95,7 +69,8 @@ std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const Ax
     if (!extent) return std::nullopt;
     Entry entry;
     entry.what = plain_words(feature.made_by);
-    entry.on = where_is(feature.op, side_name(open_side(kind, feature, *extent), view));
+    entry.on = where_is(feature.op, side_name(open_side(kind, feature), view));
+    entry.shape = shape_text(kind, feature, view, style);
     const std::array<Direction, 3> along = measured_along(view);
     for (std::size_t i = 0; i < 3; ++i)
         entry.intervals[i] = interval_of(kind, feature, *extent, along[i], style);
@@ -132,19 +107,35 @@ Row row_of(Entry entry) {
         row.cells.push_back(entry.intervals[i].start_text());
         row.cells.push_back(entry.intervals[i].size);
     }
+    row.cells.push_back(entry.shape);
     return row;
+}
+
+}  // namespace
+
+namespace {
+
+// A column that says nothing is left out.
+void drop_last_if_empty(Table& table) {
+    const auto empty = [](const Row& row) { return row.cells.back().empty(); };
+    if (!std::all_of(table.rows.begin(), table.rows.end(), empty)) return;
+    table.columns.pop_back();
+    for (Row& row : table.rows) row.cells.pop_back();
 }
 
 }  // namespace
 
 Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& style) {
     Table table;
-    table.columns = {{"what"},       {"where"}, {"from left"},      {"long"},
-                     {"from below"}, {"high"},  {"from near face"}, {"deep"}};
-    for (std::size_t i = 2; i < table.columns.size(); ++i) table.columns[i].align = Align::right;
+    table.columns = {{"what"}, {"where"},          {"from left"}, {"long"}, {"from below"},
+                     {"high"}, {"from near face"}, {"deep"},      {"shape"}};
+    for (std::size_t i = 2; i < 8; ++i) table.columns[i].align = Align::right;
     constexpr std::size_t from_left = 2;  // may list many places
-    for (std::size_t i = 0; i < table.columns.size(); ++i) table.columns[i].whole = i != from_left;
+    constexpr std::size_t shape = 8;
+    for (std::size_t i = 0; i < table.columns.size(); ++i)
+        table.columns[i].whole = i != from_left && i != shape;
     for (Entry& entry : entries_of(kind, view, style)) table.rows.push_back(row_of(std::move(entry)));
+    drop_last_if_empty(table);
     return table;
 }
 

@@ -1,6 +1,7 @@
 #include "backends/packet/part_geometry.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rodwright::packet {
 
@@ -49,22 +50,48 @@ Polygon cut(const Polygon& polygon, Axis axis, const Rational& limit, bool keep_
     return kept;
 }
 
+// The section's corners within the stock, `sweep` along the body.
+Polygon section_at(const Body& body, const Box& stock, const Rational& sweep) {
+    Polygon polygon;
+    for (const Point2& point : section_of(body)) {
+        Vector corner;
+        set_along(corner, body.frame.origin, body.frame.u, point.u);
+        set_along(corner, body.frame.origin, body.frame.v, point.v);
+        set_along(corner, body.frame.origin, body.frame.w, sweep);
+        polygon.push_back(std::move(corner));
+    }
+    for (const Axis axis : {body.frame.u.axis, body.frame.v.axis}) {
+        polygon = cut(polygon, axis, stock.low[axis], false);
+        polygon = cut(polygon, axis, stock.high[axis], true);
+    }
+    return polygon;
+}
+
+// A hollow's corners are those of the box around its arc.
+Polygon hollow_corners(const Hollow& hollow, const Body& body, const Box& stock, const Rational& sweep) {
+    const Axis up = hollow.open.axis;
+    const Rational edge = hollow.open.positive ? stock.high[up] : stock.low[up];
+    const Rational deep = hollow.open.positive ? Rational(edge - hollow.rise) : Rational(edge + hollow.rise);
+    Polygon corners;
+    for (const Rational& across : {hollow.start, Rational(hollow.start + hollow.chord)}) {
+        for (const Rational& along : {edge, deep}) {
+            Vector corner;
+            set_along(corner, body.frame.origin, body.frame.w, sweep);
+            corner[hollow.across] = across;
+            corner[up] = along;
+            corners.push_back(std::move(corner));
+        }
+    }
+    return corners;
+}
+
 // Corners of the body within the stock, both ends of its sweep.
 std::vector<Vector> corners_within(const Body& body, const Box& stock) {
+    const std::optional<Hollow> hollow = hollow_of(body, stock);
     std::vector<Vector> corners;
     for (const Rational& sweep : {Rational(0), body.length}) {
-        Polygon polygon;
-        for (const Point2& point : section_of(body)) {
-            Vector corner;
-            set_along(corner, body.frame.origin, body.frame.u, point.u);
-            set_along(corner, body.frame.origin, body.frame.v, point.v);
-            set_along(corner, body.frame.origin, body.frame.w, sweep);
-            polygon.push_back(std::move(corner));
-        }
-        for (const Axis axis : {body.frame.u.axis, body.frame.v.axis}) {
-            polygon = cut(polygon, axis, stock.low[axis], false);
-            polygon = cut(polygon, axis, stock.high[axis], true);
-        }
+        Polygon polygon =
+            hollow ? hollow_corners(*hollow, body, stock, sweep) : section_at(body, stock, sweep);
         const Axis swept = body.frame.w.axis;
         for (Vector& corner : polygon) {
             corner[swept] = std::clamp(corner[swept], stock.low[swept], stock.high[swept]);
@@ -77,7 +104,7 @@ std::vector<Vector> corners_within(const Body& body, const Box& stock) {
 // What a feature gives to measure along an axis: the middle of a hole seen square to it, else its corners.
 std::vector<Rational> marks_of(const Body& body, const Box& stock, Axis axis) {
     std::vector<Rational> marks;
-    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis) {
+    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis && !hollow_of(body, stock)) {
         marks.push_back(body.frame.origin[axis]);
         return marks;
     }
@@ -93,7 +120,7 @@ int score(const Kind& kind, const AxisView& view) {
     int sum = 0;
     for (const Feature& feature : kind.features) {
         if (feature.op != FeatureOp::remove) continue;
-        const Direction opens = -feature.body.frame.w;
+        const Direction opens = open_side(kind, feature);
         if (opens == view.towards) sum += 3;
         if (opens == view.up) sum += 2;
     }
@@ -114,6 +141,52 @@ Box overall_box(const Kind& kind) {
 
 Box visible_box(const Kind& kind) {
     return {{}, kind.size};
+}
+
+std::vector<Vector> section_within(const Body& body, const Box& stock) {
+    return section_at(body, stock, 0);
+}
+
+std::optional<Hollow> hollow_of(const Body& body, const Box& stock) {
+    if (body.form != BodyForm::cylinder) return std::nullopt;
+    const Rational radius = body.size_u / 2;
+    for (const Axis axis : {body.frame.u.axis, body.frame.v.axis}) {
+        const Axis across = axis == body.frame.u.axis ? body.frame.v.axis : body.frame.u.axis;
+        const Rational& centre = body.frame.origin[axis];
+        for (const bool positive : {false, true}) {
+            const Rational outside =
+                positive ? Rational(centre - stock.high[axis]) : Rational(stock.low[axis] - centre);
+            if (outside <= 0 || outside >= radius) continue;
+            const Rational square = radius * radius - outside * outside;
+            const Rational half = from_double(std::sqrt(square.get_d()));
+            return Hollow{{axis, positive},
+                          across,
+                          Rational(body.frame.origin[across] - half),
+                          Rational(2 * half),
+                          Rational(radius - outside)};
+        }
+    }
+    return std::nullopt;
+}
+
+Direction open_side(const Kind& kind, const Feature& feature) {
+    const Box visible = visible_box(kind);
+    const Box extent = extent_within(feature.body, overall_box(kind)).value_or(visible);
+    const bool leave = feature.op == FeatureOp::leave;
+    const auto reaches = [&](Direction side) {
+        const Rational past = side.positive ? Rational(extent.high[side.axis] - visible.high[side.axis])
+                                            : Rational(visible.low[side.axis] - extent.low[side.axis]);
+        return leave ? past > 0 : past >= 0;
+    };
+    const Direction own = leave ? feature.body.frame.w : -feature.body.frame.w;
+    if (reaches(own) && !reaches(-own)) return own;
+    for (const Axis axis : {Axis::deep, Axis::tall, Axis::wide}) {
+        for (const bool positive : {false, true}) {
+            const Direction side{axis, positive};
+            if (reaches(side) && !reaches(-side)) return side;
+        }
+    }
+    return own;
 }
 
 AxisView lying(const Kind& kind) {

@@ -22,6 +22,23 @@ drawing::AxisView lying(const Kind& kind);
 // body.
 std::optional<Box> extent_within(const Body& body, const Box& stock);
 
+// The corners of a body's section within the stock, in the plane where its sweep starts.
+std::vector<Vector> section_within(const Body& body, const Box& stock);
+
+// A cylinder whose axis lies outside the stock cuts a hollow: an arc, told by its chord and its rise.
+struct Hollow {
+    Direction open;  // the side of the stock that the arc is cut into
+    Axis across{};   // the chord's axis
+    Rational start;  // of the chord, the lower coordinate
+    Rational chord;  // 2 sqrt(r^2 - d^2), d from the axis to the stock; exact only where the root is
+    Rational rise;   // r - d
+};
+std::optional<Hollow> hollow_of(const Body& body, const Box& stock);
+
+// The side that a body stands out of or a cut is open to. The sweep alone does not tell: a dovetail is swept
+// along its socket. A cut that is open to both ends of an axis says nothing by that axis.
+Direction open_side(const Kind& kind, const Feature& feature);
+
 // Along one direction of the paper, the distances from the visible body's lower end at which a feature begins
 // or ends, or a round one has its middle: each once, rising, without the ends of the stock and the visible
 // body.
