@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "backends/packet/part_geometry.hpp"
+
 namespace rodwright::packet {
 
 using namespace drawing;
@@ -114,13 +116,18 @@ Rect LongViews::box_of(const AxisView& view, Point corner, double factor) const 
 
 RunningDimension LongViews::running_below(double body_left, double bottom, double factor) const {
     const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
-    return {Run::across,
-            bottom,
-            bottom - first_dimension,
-            lengths.body_start,
-            stations_on_sheet(part_, front_.right, lengths.body_start, factor),
-            lengths.body_start + 3,
-            lengths.body_end - 3};
+    RunningDimension running{Run::across,
+                             bottom,
+                             bottom - first_dimension,
+                             lengths.body_start,
+                             stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+                             lengths.body_start + 3,
+                             lengths.body_end - 3};
+    if (!fits(running, part_.context.fonts)) {
+        running.stations =
+            stations_on_sheet(part_, starts(part_.kind, front_.right), lengths.body_start, factor);
+    }
+    return running;
 }
 
 void LongViews::draw_lengths_below(Sheet& sheet, double body_left, double bottom, double factor) const {

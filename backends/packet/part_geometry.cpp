@@ -224,19 +224,35 @@ Rational distance_along(const Kind& kind, Direction along, const Rational& coord
     return kind.size[along.axis] - coordinate;
 }
 
-std::vector<Rational> stations(const Kind& kind, Direction along) {
+namespace {
+
+std::vector<Rational> places_along(const Kind& kind, Direction along, bool only_starts) {
     const Box stock = overall_box(kind);
     std::vector<Rational> found;
     for (const Feature& feature : kind.features) {
         if (!has_body(feature)) continue;
-        for (const Rational& mark : marks_of(feature.body, stock, along.axis)) {
-            const Rational distance = distance_along(kind, along, mark);
-            if (distance > 0 && distance < kind.size[along.axis]) found.push_back(distance);
+        std::vector<Rational> places;
+        for (const Rational& mark : marks_of(feature.body, stock, along.axis))
+            places.push_back(distance_along(kind, along, mark));
+        std::sort(places.begin(), places.end());
+        if (only_starts && places.size() > 1) places.resize(1);
+        for (const Rational& place : places) {
+            if (place > 0 && place < kind.size[along.axis]) found.push_back(place);
         }
     }
     std::sort(found.begin(), found.end());
     found.erase(std::unique(found.begin(), found.end()), found.end());
     return found;
+}
+
+}  // namespace
+
+std::vector<Rational> stations(const Kind& kind, Direction along) {
+    return places_along(kind, along, false);
+}
+
+std::vector<Rational> starts(const Kind& kind, Direction along) {
+    return places_along(kind, along, true);
 }
 
 }  // namespace rodwright::packet

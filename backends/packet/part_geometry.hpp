@@ -43,6 +43,9 @@ Direction open_side(const Kind& kind, const Feature& feature);
 // or ends, or a round one has its middle: each once, rising, without the ends of the stock and the visible
 // body.
 std::vector<Rational> stations(const Kind& kind, Direction along);
+// Only where features begin, or have their middle: what is left of the stations where all of them have no
+// room.
+std::vector<Rational> starts(const Kind& kind, Direction along);
 
 // How far a coordinate of the kind's frame is from the visible body's lower end along the direction.
 Rational distance_along(const Kind& kind, Direction along, const Rational& coordinate);

@@ -38,12 +38,16 @@ Projected PartView::seen(const AxisView& view) const {
     return project(context.kernel, {{solid, {}, 0}}, view.view(), true);
 }
 
-std::vector<Station> stations_on_sheet(const PartView& part, Direction along, double datum, double factor) {
+std::vector<Station> stations_on_sheet(const PartView& part, const std::vector<Rational>& distances,
+                                       double datum, double factor) {
     std::vector<Station> found;
-    for (const Rational& distance : stations(part.kind, along)) {
+    for (const Rational& distance : distances)
         found.push_back({datum + distance.get_d() * factor, part.text(distance)});
-    }
     return found;
+}
+
+std::vector<Station> stations_on_sheet(const PartView& part, Direction along, double datum, double factor) {
+    return stations_on_sheet(part, stations(part.kind, along), datum, factor);
 }
 
 bool is_plain(const Projected& view) {

@@ -30,7 +30,10 @@ struct PartView {
     bool joined(Direction along) const { return extend(along).low != 0 || extend(along).high != 0; }
 };
 
-// Stations as they stand on the sheet, the datum at `datum`.
+// Distances as they stand on the sheet, the datum at `datum`.
+std::vector<drawing::Station> stations_on_sheet(const PartView& part, const std::vector<Rational>& distances,
+                                                double datum, double factor);
+// All stations along a direction.
 std::vector<drawing::Station> stations_on_sheet(const PartView& part, Direction along, double datum,
                                                 double factor);
 

@@ -73,6 +73,26 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
+    TEST_CASE("so can a bar with each of the shapes, on any side") {
+        for (const std::string shape :
+             {"taper(to = 20mm, from_top = 50mm) on top face",
+              "taper(to = 30mm, from_top = 20mm, thin_end = top) on front face",
+              "taper(to = 20mm) on bottom face", "groove(wide = 6mm, deep = 8mm) on front face",
+              "groove(wide = 6mm, stop_start = 30mm, stop_end = 20mm) on top face",
+              "notch(long = 25mm, deep = 10mm, from_end = 40mm) on top face",
+              "arch(rise = 10mm) on bottom face", "arch(rise = 6mm, chord = 90mm) on back face",
+              "round(6mm) on top front edge", "chamfer(4mm) on top front edge, bottom back edge",
+              "bore(diameter = 8mm, count = 3, spacing = 30mm) on top face",
+              "bore(diameter = 8mm, deep = 12mm, from_edge = 10mm, from_end = 20mm) on front face"}) {
+            CAPTURE(shape);
+            const auto design = compile_body(
+                "wood oak = white_oak\npart bar of oak { grain wide; left = 0mm; wide = 200mm; "
+                "front = 0mm; deep = 40mm; bottom = 0mm; tall = 30mm; " +
+                shape + " }\n");
+            check_every_kind(design.piece());
+        }
+    }
+
     TEST_CASE("printed lengths are read as a maker reads them") {
         CHECK(printed_length("1 5/8\"", LengthUnit::inch).millimetres == ratio(13 * 254, 80));
         CHECK(printed_length("~3/32\"", LengthUnit::inch).rounded);
