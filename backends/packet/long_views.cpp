@@ -59,6 +59,39 @@ LongViews LongViews::with_widths() const {
     return views;
 }
 
+std::optional<LongViews> LongViews::broken() const {
+    LongViews views = *this;
+    views.left_out_ = foreshortening(part_.kind, front_.right, part_.body(front_).left);
+    if (!views.left_out_) return std::nullopt;
+    views.front_lines_ = shortened(front_lines_, *views.left_out_);
+    views.above_lines_ = shortened(above_lines_, *views.left_out_);
+    return views;
+}
+
+double LongViews::shown_length() const {
+    return part_.outline(front_).width() - (left_out_ ? left_out_->removed() : 0);
+}
+
+std::vector<Station> LongViews::stations_along(const std::vector<Rational>& distances, double body_left,
+                                               double factor) const {
+    std::vector<Station> found;
+    const double body = part_.body(front_).left;
+    for (const Rational& distance : distances) {
+        const double at = body + distance.get_d();
+        const double shown = left_out_ ? left_out_->at(at) : at;
+        found.push_back({body_left + (shown - body) * factor, part_.text(distance)});
+    }
+    return found;
+}
+
+Lengths LongViews::lengths_along(double body_left, double factor) const {
+    Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+    if (!left_out_) return lengths;
+    lengths.body_end -= left_out_->removed() * factor;
+    lengths.end -= left_out_->removed() * factor;
+    return lengths;
+}
+
 double LongViews::strip_over() const {
     return widths_ ? figure_over : grain_strip;
 }
@@ -68,7 +101,7 @@ double LongViews::gap() const {
 }
 
 bool LongViews::fits_in(double width, double height_there, double factor) const {
-    return part_.outline(front_).width() * factor <= width - left_ - right_ && height(factor) <= height_there;
+    return shown_length() * factor <= width - left_ - right_ && height(factor) <= height_there;
 }
 
 double LongViews::height(double factor) const {
@@ -84,7 +117,7 @@ LongViews::Places LongViews::places_in(const Rect& room, double factor) const {
     const Rect outline = part_.outline(front_);
     const double front_height = outline.height() * factor;
     const double above_height = with_above() ? part_.outline(above_).height() * factor + gap() : 0;
-    const double left = room.left + left_ + (room.width() - left_ - right_ - outline.width() * factor) / 2;
+    const double left = room.left + left_ + (room.width() - left_ - right_ - shown_length() * factor) / 2;
     const double top = room.top - strip_over();
     const double lowest = top - front_height - above_height;
     const bool third = part_.context.projection == ProjectionMethod::third_angle;
@@ -102,6 +135,7 @@ void LongViews::draw(Sheet& sheet, const Rect& room, double factor) const {
     draw_grain_arrow(sheet, {at.front.x, room.top - 3});
     draw_view(sheet, front_lines_, place(front_, at.front));
     if (with_above()) draw_view(sheet, above_lines_, place(above_, at.above));
+    draw_break_lines(sheet, at, factor);
     const double body_left = at.front.x + (part_.body(front_).left - part_.outline(front_).left) * factor;
     draw_lengths_below(sheet, body_left, at.lowest, factor);
     if (!widths_) return;
@@ -111,27 +145,38 @@ void LongViews::draw(Sheet& sheet, const Rect& room, double factor) const {
 
 Rect LongViews::box_of(const AxisView& view, Point corner, double factor) const {
     const Rect outline = part_.outline(view);
-    return {corner.x, corner.y, corner.x + outline.width() * factor, corner.y + outline.height() * factor};
+    return {corner.x, corner.y, corner.x + shown_length() * factor, corner.y + outline.height() * factor};
+}
+
+void LongViews::draw_break_lines(Sheet& sheet, const Places& at, double factor) const {
+    if (!left_out_) return;
+    const auto draw = [&](const AxisView& view, Point corner) {
+        const Rect box = box_of(view, corner, factor);
+        const double left = box.left + (left_out_->from - part_.outline(view).left) * factor;
+        for (const double x : {left, left + left_out_->gap * factor})
+            draw_break_line(sheet, x, box.bottom, box.top);
+    };
+    draw(front_, at.front);
+    if (with_above()) draw(above_, at.above);
 }
 
 RunningDimension LongViews::running_below(double body_left, double bottom, double factor) const {
-    const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+    const Lengths lengths = lengths_along(body_left, factor);
     RunningDimension running{Run::across,
                              bottom,
                              bottom - first_dimension,
                              lengths.body_start,
-                             stations_on_sheet(part_, front_.right, lengths.body_start, factor),
+                             stations_along(stations(part_.kind, front_.right), lengths.body_start, factor),
                              lengths.body_start + 3,
                              lengths.body_end - 3};
     if (!fits(running, part_.context.fonts)) {
-        running.stations =
-            stations_on_sheet(part_, starts(part_.kind, front_.right), lengths.body_start, factor);
+        running.stations = stations_along(starts(part_.kind, front_.right), lengths.body_start, factor);
     }
     return running;
 }
 
 void LongViews::draw_lengths_below(Sheet& sheet, double body_left, double bottom, double factor) const {
-    const Lengths lengths = lengths_of(part_, front_.right, body_left, factor);
+    const Lengths lengths = lengths_along(body_left, factor);
     const RunningDimension running = running_below(body_left, bottom, factor);
     double line = bottom - first_dimension;
     if (!running.stations.empty() && fits(running, part_.context.fonts)) {

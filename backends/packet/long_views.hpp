@@ -1,7 +1,10 @@
 // The views along a part: from the front and, where that shows something, from above.
 #pragma once
 
+#include <optional>
+
 #include "backends/drawing/scale.hpp"
+#include "backends/packet/foreshortening.hpp"
 #include "backends/packet/part_view.hpp"
 
 namespace rodwright::packet {
@@ -13,6 +16,9 @@ class LongViews {
     // The same with what else an end view would say: widths beside the front view, the thickness beside the
     // view from above.
     LongViews with_widths() const;
+
+    // The same with the longest stretch that says nothing left out; empty if there is none to speak of.
+    std::optional<LongViews> broken() const;
 
     // Whether views and dimensions have room at that scale.
     bool fits_in(double width, double height, double factor) const;
@@ -32,6 +38,11 @@ class LongViews {
     bool with_above() const { return widths_ || above_says_more_; }
     double strip_over() const;
     double gap() const;
+    double shown_length() const;
+    std::vector<drawing::Station> stations_along(const std::vector<Rational>& distances, double body_left,
+                                                 double factor) const;
+    Lengths lengths_along(double body_left, double factor) const;
+    void draw_break_lines(drawing::Sheet& sheet, const Places& at, double factor) const;
     drawing::Rect box_of(const drawing::AxisView& view, drawing::Point corner, double factor) const;
     drawing::RunningDimension running_below(double body_left, double bottom, double factor) const;
     void draw_lengths_below(drawing::Sheet& sheet, double body_left, double bottom, double factor) const;
@@ -43,6 +54,7 @@ class LongViews {
     drawing::AxisView above_;
     drawing::Projected front_lines_;
     drawing::Projected above_lines_;
+    std::optional<Foreshortening> left_out_;
     bool above_says_more_ = false;
     bool widths_ = false;
     double left_ = 0;  // kept free beside the views, mm

@@ -83,31 +83,57 @@ Split split(const LongViews& views, const Rect& room, LengthUnit unit, double mo
 
 }  // namespace
 
+namespace {
+
+// How the views of a part share its room.
+struct Arrangement {
+    LongViews views;
+    Split split;
+    bool with_end = false;
+};
+
+Arrangement arranged(const LongViews& views, const EndView& end, const Rect& room, LengthUnit unit) {
+    const LongViews with_widths = views.with_widths();
+    // An end view smaller than the views along the part tells nothing that they do not tell better.
+    const Split by_end =
+        split(views, room, unit, 130, [&](double factor) { return std::max(58.0, end.height(factor)); });
+    const Split alone = split(with_widths, room, unit, 100, [](double) { return 36.0; });
+    if (end.says_more() && by_end.scale.factor() >= alone.scale.factor()) return {views, by_end, true};
+    return {with_widths, alone, false};
+}
+
+// Whole if that can be read; a stretch is left out where the scale would be small and a break makes it
+// larger.
+Arrangement best_arrangement(const LongViews& views, const EndView& end, const Rect& room, LengthUnit unit) {
+    constexpr double readable = 0.25;
+    constexpr double worth = 1.5;
+    const Arrangement whole = arranged(views, end, room, unit);
+    if (whole.split.scale.factor() >= readable) return whole;
+    const std::optional<LongViews> broken = views.broken();
+    if (!broken) return whole;
+    const Arrangement larger = arranged(*broken, end, room, unit);
+    return larger.split.scale.factor() >= worth * whole.split.scale.factor() ? larger : whole;
+}
+
+}  // namespace
+
 std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, const AxisView& front,
                             const Rect& room) {
     const SolidRef solid = context.input.solids.solid(kind);
     if (!solid) return "";
     const PartView part{context, context.piece[kind], solid, context.kernel.bounds(*solid)};
-    const LengthUnit unit = context.piece.style.unit;
-    const LongViews views(part, front);
-    const LongViews with_widths = views.with_widths();
     const EndView end(part, from_side(front, true));
-    // An end view smaller than the views along the part tells nothing that they do not tell better.
-    const Split by_end =
-        split(views, room, unit, 130, [&](double factor) { return std::max(58.0, end.height(factor)); });
-    const Split alone = split(with_widths, room, unit, 100, [](double) { return 36.0; });
-    const bool with_end = end.says_more() && by_end.scale.factor() >= alone.scale.factor();
-    const Split& chosen = with_end ? by_end : alone;
-    const Rect upper{room.left, room.bottom + chosen.lower + gap, room.right, room.top};
-    Rect lower{room.left, room.bottom, room.right, room.bottom + chosen.lower};
-    (with_end ? views : with_widths).draw(sheet, upper, chosen.scale.factor());
-    if (with_end) {
+    const Arrangement chosen = best_arrangement(LongViews(part, front), end, room, context.piece.style.unit);
+    const Rect upper{room.left, room.bottom + chosen.split.lower + gap, room.right, room.top};
+    Rect lower{room.left, room.bottom, room.right, room.bottom + chosen.split.lower};
+    chosen.views.draw(sheet, upper, chosen.split.scale.factor());
+    if (chosen.with_end) {
         const double middle = room.left + 0.58 * room.width();
         end.draw(sheet, {lower.left, lower.bottom, middle - gap, lower.top});
         lower.left = middle;
     }
     draw_small_pictorials(sheet, context, kind, front, lower);
-    return chosen.scale.text();
+    return chosen.split.scale.text();
 }
 
 }  // namespace rodwright::packet
