@@ -65,9 +65,14 @@ bool is_fraction(std::string_view word) {
     return !runs.empty() && runs[0].stacked();
 }
 
-// `1` and `5/8"`, `x` and `9`.
+bool ends_in_digit(std::string_view word) {
+    return !word.empty() && word.back() >= '0' && word.back() <= '9';
+}
+
+// `1` and `5/8"`, `12.5` and `mm`, `x` and `9`.
 bool belong_together(std::string_view word, std::string_view next) {
-    return word == "x" || (is_number(word) && is_fraction(next));
+    return word == "x" || (is_number(word) && is_fraction(next)) ||
+           (ends_in_digit(word) && next.starts_with("mm"));
 }
 
 }  // namespace

@@ -17,8 +17,9 @@ inline constexpr double line_pitch = 2.0;
 std::vector<std::string> wrap(std::string_view text, FontFace face, double height, double width,
                               const Fonts& fonts);
 
-// The pieces that wrap() does not part: words, a whole number with its fraction (`1 5/8"`), and how many of
-// a thing (`x 9`).
+// The pieces that wrap() does not part: words, a whole number with its fraction (`1 5/8"`), a number with its
+// unit
+// (`12.5 mm`), and how many of a thing (`x 9`).
 std::vector<std::string> words_of(std::string_view text);
 
 // The greatest height, at most `height`, at which the text is no wider than `width`.

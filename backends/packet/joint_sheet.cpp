@@ -148,7 +148,7 @@ std::vector<FlowBlock> notes_of(const Context& context, const JointKind& kind) {
     add("For each joint", supplies_of(kind));
     std::vector<std::string> glue;
     for (const std::string& face : kind.glue) glue.push_back(plain_words(face));
-    add("Glue", {glue.empty() ? "none: the parts must be free to move" : joined(glue)});
+    add("Glue", {glue.empty() ? "None" : capitalised(joined(glue))});
     add("Try", {"Cut one in spare wood first, and cut the second part to the first."});
     return blocks;
 }
