@@ -37,7 +37,7 @@ TEST_SUITE("unit/diagnostics") {
         Diagnostics all;
         for (const std::uint32_t join : {10U, 20U, 20U}) {
             Diagnostic made = diagnose(Code::joint_check, at(3), "thin");
-            made.trace.push_back({at(join), "used by the join"});
+            made.trace.push_back({at(join), "used by a join"});
             all.add(made);
         }
         CHECK(all.list().size() == 2);
