@@ -9,7 +9,8 @@ namespace rodwright {
 
 // The statements of a body that count, conditions decided, in reading order. Lets and params are defined in
 // `scope` and left out; where `equations_define`, so is `name = expression`, as a parameter (the bodies of
-// joints and shapes). A name that stands already is an error, but for names that `scope` was given before.
+// joints and shapes). A name that stands already is an error, but for names that `scope` was given before; in
+// a design, so is a condition on a face or size.
 std::vector<Syntax> active_statements(const std::vector<Syntax>& statements, Scope& scope,
                                       Evaluator& evaluator, bool equations_define);
 

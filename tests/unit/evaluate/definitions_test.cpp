@@ -181,8 +181,28 @@ TEST_CASE("a condition cannot wait for placement") {
         "part a { grain wide; left = 0; wide = 9mm; front = 0; deep = 9mm; bottom = 0; tall = 9mm }\n"
         "part b { grain wide; left = 0; wide = 9mm; front = 0; deep = 9mm; bottom = 0\n"
         "if a.right > 5mm { tall = 9mm } else { tall = 8mm } }");
-    CHECK(design.report().find("E0202 4:4 cannot compare a size that is not known before placement and a "
-                               "length\n") != std::string::npos);
+    CHECK(design.report().find("E0213 4:4 a condition cannot use `a.right`: conditions are decided before "
+                               "the parts have their places\n") != std::string::npos);
+}
+
+TEST_CASE("a condition of the piece on a part that is declared says why it cannot") {
+    const std::string seat = stick("seat", "wide", {0, 0, 100}, {400, 300, 20});
+    const std::string message =
+        " a condition cannot use `seat.tall`: conditions are decided before the parts "
+        "have their places\n";
+    CHECK(compile_body(seat + "if seat.tall > 1mm { require 1 == 1 }").report() == "E0213 4:4" + message);
+    const CompiledDesign by_let =
+        compile_body(seat + "let thick = 2 * seat.tall\nif 9mm < thick { require 1 == 1 }");
+    CHECK(by_let.report() == "E0213 5:4" + message);
+    const std::vector<Label> labels = by_let.compilation().diagnostics.list().front().labels;
+    REQUIRE(labels.size() == 1);
+    CHECK(by_let.compilation().sources->text(labels.front().span) == "seat.tall");
+    CHECK(compile_body(seat + "if wide > 1mm { require 1 == 1 }").report().find("cannot use `wide`") !=
+          std::string::npos);
+    CHECK(compile_body("param thick = 20mm\nlet slim = thick / 2\n" + seat +
+                       "if slim < 15mm { seat.tall = 20mm }")
+              .report()
+              .empty());
 }
 
 TEST_CASE("requirements are checked on places, and say what the left side is") {
