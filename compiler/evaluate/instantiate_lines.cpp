@@ -197,7 +197,11 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
             // The gap that a fitted row asks for decides the count; the exact gap then follows from it.
             const bool wanted = declaration.fit && statement.child(0).text() == "gap";
             row.wanted_gap = row.wanted_gap || wanted;
-            if (!wanted && counted) equation(statement, scope);
+            if (!counted) {
+                note_failure(statement, scope);
+            } else if (!wanted) {
+                equation(statement, scope);
+            }
         }
     }
     const std::optional<Linear> from = evaluator_.linear_length(line.child(2), outer);
@@ -210,6 +214,11 @@ void Instantiation::space(const Pending& pending, const Syntax& line) {
         out_.equations.push_back({near - *from, line.span()});
     }
     out_.rows.push_back(row);
+}
+
+// A row that is not laid out does not lack what its line failed to say.
+void Instantiation::note_failure(const Syntax& line, Scope& scope) {
+    if (!evaluator_.linear_length(line.child(1), scope)) out_.failed_lines.push_back(line.span());
 }
 
 // from -> ends -> part -> gap -> part ... -> ends -> to, and every part as large as the first.

@@ -62,6 +62,7 @@ class Instantiation {
     void evaluate(const Pending& pending);
     void evaluate_one(const Pending& pending, const Syntax& statement);
     void equation(const Syntax& equation, Scope& scope);
+    void note_failure(const Syntax& line, Scope& scope);
     void part_body(std::size_t instance);
     void body_statement(std::size_t instance, const Syntax& statement, Scope& scope);
     void space(const Pending& pending, const Syntax& space);

@@ -70,6 +70,16 @@ void check_unused(Statements& statements, Evaluator& evaluator) {
 
 namespace {
 
+// The factor of an unknown, which is left out of the sum from then on.
+Rational take_out(Linear& sum, Unknown unknown) {
+    Rational factor = 0;
+    for (const Term& term : sum.terms) {
+        if (term.unknown == unknown) factor += term.factor;
+    }
+    std::erase_if(sum.terms, [&](const Term& term) { return term.unknown == unknown; });
+    return factor;
+}
+
 std::optional<Rational> known(const Linear& value, const Evaluator& evaluator) {
     const Value settled = evaluator.settled(value);
     const auto* quantity = std::get_if<Quantity>(&settled);
@@ -77,39 +87,98 @@ std::optional<Rational> known(const Linear& value, const Evaluator& evaluator) {
     return quantity->value;
 }
 
-// The value that the row's block gives to `gap` or `ends`.
-std::optional<Rational> given(const Row& row, std::string_view name, Evaluator& evaluator) {
+// The value that the row's block gives to `gap` or `ends`; a name of the two without a value is an unknown in
+// it.
+std::optional<Linear> given(const Row& row, std::string_view name, Evaluator& evaluator) {
     const Syntax block = row.syntax.find(NodeKind::block);
     if (!block) return std::nullopt;
     for (const Syntax& line : block.all(NodeKind::equation)) {
-        if (line.child(0).text() == name) return evaluator.length(line.child(1), *row.scope);
+        if (line.child(0).text() == name) return evaluator.linear_length(line.child(1), *row.scope);
     }
     return std::nullopt;
 }
 
-std::optional<long> count_row(const Statements& statements, const Row& row, Evaluator& evaluator) {
+// What is known of a row whose count is not: span = n size + (n - 1) gap + 2 ends, where the ends may hang on
+// the gap, as in `ends = gap / 2`: ends = fixed + share gap.
+struct RowSizes {
+    Rational span;
+    Rational size;
+    Rational gap;  // that is wanted
+    Rational fixed;
+    Rational share;
+
+    // With the wanted gap; not a whole number.
+    Rational wanted_count() const { return (span - 2 * (fixed + share * gap) + gap) / (size + gap); }
+    // Closed up, without any gap.
+    Rational most() const { return floor((span - 2 * fixed) / size); }
+    // One part has no gap beside it that could make up for what fixed ends leave.
+    bool one_disagrees() const { return share == 0 && size + 2 * fixed != span; }
+};
+
+std::optional<RowSizes> row_sizes(const Statements& statements, const Row& row, Evaluator& evaluator) {
     Scope& outer = *row.scope->parent();
     const std::size_t part = statements.declarations[row.declaration].instances.front();
     const std::optional<Linear> from = evaluator.linear_length(row.syntax.child(2), outer);
     const std::optional<Linear> to = evaluator.linear_length(row.syntax.child(3), outer);
-    if (!from || !to) return std::nullopt;
+    const std::optional<Linear> wanted = given(row, "gap", evaluator);
+    std::optional<Linear> ends = given(row, "ends", evaluator);
+    if (!from || !to || !wanted || !ends) return std::nullopt;
+    const Rational share = take_out(*ends, row.gap);
     const std::optional<Rational> span = known(*to - *from, evaluator);
     const std::optional<Rational> size = known(
         statements.face(part, face_of(row.axis, true)) - statements.face(part, face_of(row.axis, false)),
         evaluator);
-    const std::optional<Rational> gap = given(row, "gap", evaluator);
-    const std::optional<Rational> ends = given(row, "ends", evaluator);
-    if (!span || !size || !gap || !ends || *size + *gap <= 0) return std::nullopt;
-    // span = n size + (n - 1) gap + 2 ends
-    const Rational count = round((*span - 2 * *ends + *gap) / (*size + *gap));
+    const std::optional<Rational> gap = known(*wanted, evaluator);
+    const std::optional<Rational> fixed = known(*ends, evaluator);
+    if (!span || !size || !gap || !fixed || *size <= 0 || *size + *gap <= 0) return std::nullopt;
+    return RowSizes{*span, *size, *gap, *fixed, share};
+}
+
+Diagnostic one_disagrees(const Statements& statements, const Row& row, const RowSizes& sizes) {
+    const PartDeclaration& part = statements.declarations[row.declaration];
+    const auto shown = [&](const Rational& length) { return format_length(length, statements.style); };
+    const Rational needed = sizes.size + 2 * sizes.fixed;
+    return diagnose(Code::row_unknowns, row.syntax.span(),
+                    fmt::format("one `{}` is the most that fits, and with its ends it takes {}, not the {} "
+                                "that the row is long",
+                                part.name, shown(needed), shown(sizes.span)))
+        .label(part.where, fmt::format("{} along `{}`", shown(sizes.size), axis_name(row.axis)))
+        .note("one part has no gap beside it that could make up the difference")
+        .hint("write `ends = gap` to have it in the middle, or give a smaller `gap`, or a count");
+}
+
+Diagnostic count_unknown(const Statements& statements, const Row& row) {
+    const PartDeclaration& part = statements.declarations[row.declaration];
+    return diagnose(Code::row_unknowns, row.syntax.span(),
+                    fmt::format("how many of `{}` fit cannot be found", part.name))
+        .label(part.where, "the count is the unknown")
+        .hint("give `gap = ...` and `ends = ...` in the row, and the parts' size along it");
+}
+
+Diagnostic too_many_fit(const Row& row) {
+    return diagnose(Code::too_large, row.syntax.span(),
+                    fmt::format("more than {} parts would fit into this row", limits::row_count))
+        .hint("make the gap or the parts larger");
+}
+
+// Empty, and reported, if the row cannot be laid out.
+std::optional<long> count_row(const Statements& statements, const Row& row, Evaluator& evaluator) {
+    const std::size_t errors = evaluator.diagnostics().errors();
+    const std::optional<RowSizes> sizes = row_sizes(statements, row, evaluator);
+    if (!sizes) {
+        // A line without a value has been reported for what it is.
+        if (evaluator.diagnostics().errors() == errors) evaluator.report(count_unknown(statements, row));
+        return std::nullopt;
+    }
+    const Rational count = std::min(round(sizes->wanted_count()), sizes->most());
     if (count > limits::row_count) {
-        evaluator.report(
-            diagnose(Code::too_large, row.syntax.span(),
-                     fmt::format("more than {} parts would fit into this row", limits::row_count))
-                .hint("make the gap or the parts larger"));
+        evaluator.report(too_many_fit(row));
         return 1;
     }
-    return count < 1 ? 1 : count.get_num().get_si();
+    if (count > 1) return count.get_num().get_si();
+    if (!sizes->one_disagrees()) return 1;
+    evaluator.report(one_disagrees(statements, row, *sizes));
+    return std::nullopt;
 }
 
 }  // namespace
@@ -119,16 +188,8 @@ RowCounts count_fitted_rows(const Statements& statements, Evaluator& evaluator) 
     for (const Row& row : statements.rows) {
         const PartDeclaration& part = statements.declarations[row.declaration];
         if (!part.fit) continue;
-        const std::optional<long> count = count_row(statements, row, evaluator);
-        if (count) {
+        if (const std::optional<long> count = count_row(statements, row, evaluator))
             counts[row_key(part)] = *count;
-            continue;
-        }
-        evaluator.report(
-            diagnose(Code::row_unknowns, row.syntax.span(),
-                     fmt::format("how many of `{}` fit cannot be found", part.name))
-                .label(part.where, "the count is the unknown")
-                .hint("give `gap = ...` and `ends = ...` in the row, and the parts' size along it"));
     }
     return counts;
 }

@@ -58,6 +58,38 @@ TEST_CASE("the count is the unknown: the whole number nearest to the wanted gap,
           at({330, 730, 1130, 1530}, 3));
 }
 
+TEST_CASE("a count is found where the ends hang on the gap") {
+    // (500 - 20) / (80 + 20) = 4.8: 5 parts, 400 + 6 g = 500, g = 50/3.
+    CHECK(fronts(compile_body(row("fit", "deep = 80mm", "gap = 20mm; ends = gap"))) ==
+          at({350, 640, 930, 1220, 1510}, 3));
+    // Half gaps: 500 / (80 + 20) = 5, 400 + 5 g = 500, g = 20.
+    CHECK(fronts(compile_body(row("fit", "deep = 80mm", "ends = gap / 2; gap = 20mm"))) ==
+          at({110, 210, 310, 410, 510}));
+}
+
+TEST_CASE("no more are fitted than there is room for without gaps") {
+    // (500 + 10) / (180 + 10) = 2.7, but 3 x 180 is more than 500: 360 + g = 500.
+    CHECK(fronts(compile_body(row("fit", "deep = 180mm", "gap = 10mm; ends = 0"))) == at({100, 420}));
+    // (500 - 20) / (300 + 20) = 1.5, but 2 x 300 is more than 500: 300 + 2 g = 500.
+    CHECK(fronts(compile_body(row("fit", "deep = 300mm", "gap = 20mm; ends = gap"))) == at({200}));
+}
+
+TEST_CASE("one part that fits with fixed ends must fill the row") {
+    CHECK(fronts(compile_body(row("fit", "deep = 480mm", "gap = 20mm; ends = 10mm"))) == at({110}));
+    const CompiledDesign design = compile_body(row("fit", "deep = 400mm", "gap = 20mm; ends = 10mm"));
+    CHECK(
+        design.report() ==
+        "E0305 3:1 one `slat` is the most that fits, and with its ends it takes 420 mm, not the 500 mm that "
+        "the row is long\n");
+    CHECK(design.help() ==
+          "write `ends = gap` to have it in the middle, or give a smaller `gap`, or a count");
+}
+
+TEST_CASE("a line of a fitted row that has no value is reported as that") {
+    CHECK(compile_body(row("fit", "deep = 80mm", "gap = 20mm; ends = 10kg")).report() ==
+          "E0202 3:92 expected a length, found a mass\n");
+}
+
 TEST_CASE("a count fits with sizes that only placement finds") {
     const std::string rail = stick("rail", "deep", {0, 0, 50}, {20, 80, 20});
     CHECK(fronts(compile_body(row("fit", "deep = rail.deep", "gap = 20mm; ends = 10mm") + rail)) ==
