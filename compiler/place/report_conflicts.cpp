@@ -28,7 +28,7 @@ void add_label(Diagnostic& diagnostic, Span where, std::size_t& left_out) {
 
 Diagnostic conflict_diagnostic(const Statements& statements, const Conflict& conflict) {
     const Equation& equation = statements.equations[conflict.equation];
-    const std::string amount = format_length(abs(conflict.residual), statements.style);
+    const std::string amount = format_small(abs(conflict.residual), statements.style);
     Diagnostic diagnostic =
         diagnose(Code::lines_disagree, equation.where, fmt::format("lines disagree by {}", amount));
     diagnostic.primary_text = fmt::format("by the other lines, the left side is {} {} than the right", amount,

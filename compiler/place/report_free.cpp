@@ -52,6 +52,14 @@ struct Subject {
 
 using Key = std::pair<std::size_t, std::size_t>;  // container or declaration (+ offset), axis
 
+using Reports = std::map<std::size_t, Diagnostic>;  // by what they are about
+
+// What is wrong along several axes is one error, which says so for each of them.
+void merge_report(Reports& reports, std::size_t thing, const Diagnostic& diagnostic) {
+    const auto [found, first] = reports.try_emplace(thing, diagnostic);
+    if (!first) found->second.notes.push_back(diagnostic.message + "; " + diagnostic.help);
+}
+
 class FreeReport {
   public:
     FreeReport(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics)
@@ -80,7 +88,7 @@ class FreeReport {
     std::set<std::size_t> rows_;
     std::set<Key> in_row_;  // their parts, along the row: a line in the part is not what is missing
     std::set<std::size_t> reported_groups_;
-    std::map<std::size_t, Diagnostic> reports_;  // by container or declaration (+ offset)
+    Reports reports_;  // by container or declaration (+ offset)
 
     void add(Unknown unknown, std::size_t group) {
         const Owner& owner = owners_[static_cast<std::size_t>(unknown)];
@@ -163,13 +171,7 @@ class FreeReport {
                             subject.name, known);
             diagnostic.help = fmt::format("write `{} = ...` or `{} = ...`", missing, size);
         }
-        add_to_thing(key.first, std::move(diagnostic));
-    }
-
-    // What is open along several axes is one error, which says so for each of them.
-    void add_to_thing(std::size_t thing, Diagnostic diagnostic) {
-        const auto [found, first] = reports_.try_emplace(thing, diagnostic);
-        if (!first) found->second.notes.push_back(diagnostic.message + "; " + diagnostic.help);
+        merge_report(reports_, key.first, diagnostic);
     }
 
     // Several parts that hang on one another and on nothing that is fixed.
@@ -190,7 +192,7 @@ class FreeReport {
         diagnostic.help =
             fmt::format("fix one of them, as in `{} = piece.{} + ...`", face_name(face_of(first.axis, false)),
                         face_name(face_of(first.axis, false)));
-        add_to_thing(first_key.first, std::move(diagnostic));
+        merge_report(reports_, first_key.first, diagnostic);
     }
 
     void report_row(const Row& row) {
@@ -205,6 +207,15 @@ class FreeReport {
     }
 };
 
+Diagnostic size_diagnostic(const Statements& statements, const Instance& instance, Axis axis,
+                           const Rational& size) {
+    return diagnose(Code::no_size, statements.declarations[instance.declaration].where,
+                    fmt::format("`{}` would be {} along `{}`", instance.name,
+                                format_small(size, statements.style), axis_name(axis)))
+        .hint(fmt::format("its `{}` must lie beyond its `{}`", face_name(face_of(axis, true)),
+                          face_name(face_of(axis, false))));
+}
+
 }  // namespace
 
 void report_free(const Statements& statements, const LinearSolution& solution, Diagnostics& diagnostics) {
@@ -213,20 +224,18 @@ void report_free(const Statements& statements, const LinearSolution& solution, D
 
 void report_sizes(const Statements& statements, const Places& places, Diagnostics& diagnostics) {
     std::set<std::pair<std::size_t, Axis>> reported;
+    Reports by_declaration;
     for (std::size_t i = 0; i < statements.instances.size(); ++i) {
         const Instance& instance = statements.instances[i];
         if (!places.instance_known[i] || instance.master != i) continue;
         for (const Axis axis : all_axes) {
             const Rational size = places.instances[i].size(axis);
             if (size > 0 || !reported.emplace(instance.declaration, axis).second) continue;
-            diagnostics.add(
-                diagnose(Code::no_size, statements.declarations[instance.declaration].where,
-                         fmt::format("`{}` would be {} along `{}`", instance.name,
-                                     format_length(size, statements.style), axis_name(axis)))
-                    .hint(fmt::format("its `{}` must lie beyond its `{}`", face_name(face_of(axis, true)),
-                                      face_name(face_of(axis, false)))));
+            merge_report(by_declaration, instance.declaration,
+                         size_diagnostic(statements, instance, axis, size));
         }
     }
+    for (const auto& [declaration, diagnostic] : by_declaration) diagnostics.add(diagnostic);
 }
 
 }  // namespace rodwright

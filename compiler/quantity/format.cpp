@@ -177,18 +177,42 @@ std::string compound_text(const Quantity& quantity, LengthUnit system) {
 
 }  // namespace
 
+namespace {
+
+Rational in_unit(const Rational& millimetres, LengthUnit unit) {
+    return millimetres / base_symbol(Base::length, {}, unit).factor;
+}
+
+std::string with_sign(std::string number, const LengthStyle& style) {
+    if (!style.unit_sign) return number;
+    return number + (style.unit == LengthUnit::inch ? "\"" : " mm");
+}
+
+std::string exact_text(const Rational& value, LengthUnit unit) {
+    return unit == LengthUnit::inch ? mixed_text(value) : millimetre_text(value);
+}
+
+}  // namespace
+
 Shown show_length(const Rational& millimetres, const LengthStyle& style) {
-    const bool inch = style.unit == LengthUnit::inch;
-    const Rational value = millimetres / base_symbol(Base::length, {}, style.unit).factor;
+    const Rational value = in_unit(millimetres, style.unit);
     const Rational nearest = nearest_multiple(value, style.step);
-    const std::string number = inch ? mixed_text(nearest) : millimetre_text(nearest);
-    const std::string sign = inch ? "\"" : " mm";
-    return {number + (style.unit_sign ? sign : ""), nearest == value};
+    return {with_sign(exact_text(nearest, style.unit), style), nearest == value};
 }
 
 std::string format_length(const Rational& millimetres, const LengthStyle& style) {
     const Shown shown = show_length(millimetres, style);
     return (shown.exact ? "" : "~") + shown.text;
+}
+
+std::string format_small(const Rational& millimetres, const LengthStyle& style) {
+    constexpr unsigned decimals = 6;
+    const Rational value = in_unit(millimetres, style.unit);
+    if (value == 0 || nearest_multiple(value, style.step) != 0) return format_length(millimetres, style);
+    if (value.get_den() <= power_of_ten(decimals)) return with_sign(exact_text(value, style.unit), style);
+    const Rational least = 1 / power_of_ten(decimals);
+    if (abs(value) < least) return "less than " + with_sign(decimal_text(least, decimals), style);
+    return with_sign(rounded_text(value, decimals), style);
 }
 
 std::string format_quantity(const Quantity& quantity, const LengthStyle& style) {

@@ -28,6 +28,10 @@ Shown show_length(const Rational& millimetres, const LengthStyle& style);
 // The same with a leading `~` where it is rounded.
 std::string format_length(const Rational& millimetres, const LengthStyle& style);
 
+// For what must not be shown as nothing: a length that would come out as zero and is not is written exactly,
+// as `1/1000"` or `0.004 mm`; rounded to a millionth where it takes more than that to write.
+std::string format_small(const Rational& millimetres, const LengthStyle& style);
+
 // Any quantity: lengths by `style`, angles as `14°`, slopes as `1:8`, percentages `8%`, forces in lbf or N
 // and masses in lb or kg after the style's unit, times as `30 min`, money `12.50 USD`, areas and volumes in
 // the style's unit, plain numbers as fractions or decimals.

@@ -158,7 +158,12 @@ TEST_CASE("a line that only disagrees with itself") {
 TEST_CASE("a difference that the tape does not show is still a difference") {
     const CompiledDesign design =
         compile_body(along_wide("a", "left = piece.left\nright = 1/3 * 100mm\nwide = 33.333mm"));
-    CHECK(design.report() == "E0302 4:1 lines disagree by ~0 mm\n");
+    // 100/3 - 33.333 = 1/3000.
+    CHECK(design.report() == "E0302 4:1 lines disagree by 1/3000 mm\n");
+    const CompiledDesign inches =
+        compile_body("unit in to 1/32\n" + along_wide("a", "left = 0\nright = 9\"\nwide = 8.999\""));
+    CHECK(inches.report() == "E0302 5:1 lines disagree by 1/1000\"\n");
+    CHECK(only(inches).primary_text.find(" 1/1000\" ") != std::string::npos);
 }
 
 TEST_CASE("lines of different axes do not disturb each other") {
@@ -184,6 +189,15 @@ TEST_CASE("a part without a thickness, or less") {
     const CompiledDesign turned = compile_body(along_wide("a", "left = 9mm; right = 4mm"));
     CHECK(turned.report() == "E0304 2:6 `a` would be -5 mm along `wide`\n");
     CHECK(only(turned).help == "its `right` must lie beyond its `left`");
+}
+
+TEST_CASE("a part without a size along two axes is one error that names both") {
+    const CompiledDesign design = compile_body(
+        "part a { grain wide; left = 9mm; wide = 0; front = 9mm; deep = -1/5mm; bottom = 0; tall = 9mm }");
+    CHECK(design.report() == "E0304 2:6 `a` would be 0 mm along `wide`\n");
+    CHECK(only(design).notes ==
+          std::vector<std::string>{
+              "`a` would be -0.2 mm along `deep`; its `back` must lie beyond its `front`"});
 }
 
 TEST_CASE("a line that places nothing is no equation") {

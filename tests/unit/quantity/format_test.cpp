@@ -45,6 +45,21 @@ TEST_SUITE("unit/quantity") {
         CHECK(show_length(inches(1, 16), style).exact);
     }
 
+    TEST_CASE("what would be shown as nothing is written exactly") {
+        const LengthStyle style;
+        CHECK(format_small(0, style) == "0\"");
+        CHECK(format_small(inches(1, 32), style) == "1/32\"");
+        CHECK(format_small(inches(33, 1000), style) == "~1/32\"");
+        CHECK(format_small(inches(1, 1000), style) == "1/1000\"");
+        CHECK(format_small(inches(-1, 1000), style) == "-1/1000\"");
+        const LengthStyle metric = millimetres(ratio(1, 2));
+        CHECK(format_small(ratio(1, 250), metric) == "0.004 mm");
+        CHECK(format_small(ratio(1, 3), millimetres(1)) == "1/3 mm");
+        // 1234567/10000000 = 0.1234567
+        CHECK(format_small(ratio(1234567, 10000000), metric) == "~0.123457 mm");
+        CHECK(format_small(ratio(1, 3000000), metric) == "less than 0.000001 mm");
+    }
+
     TEST_CASE("millimetres with the decimals that are needed") {
         CHECK(format_length(19, millimetres(ratio(1, 2))) == "19 mm");
         CHECK(format_length(ratio(39, 2), millimetres(ratio(1, 2))) == "19.5 mm");
