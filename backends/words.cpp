@@ -21,6 +21,11 @@ std::string joined(const std::vector<std::string>& words, std::string_view betwe
     return fmt::format("{}", fmt::join(words, between));
 }
 
+std::string one_of(const std::vector<std::string>& words) {
+    if (words.size() < 2) return joined(words);
+    return joined({words.begin(), words.end() - 1}) + " or " + words.back();
+}
+
 std::string counted(std::size_t count, std::string_view one) {
     return fmt::format("{} {}{}", count, one, count == 1 ? "" : "s");
 }

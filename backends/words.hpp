@@ -15,6 +15,8 @@ std::string plain_words(std::string_view name);
 std::string capitalised(std::string text);
 // "a, b, c"
 std::string joined(const std::vector<std::string>& words, std::string_view between = ", ");
+// "a", "a or b", "a, b or c"
+std::string one_of(const std::vector<std::string>& words);
 // "1 part", "2 parts"
 std::string counted(std::size_t count, std::string_view one);
 // "white ash, quartered"; "wood not chosen" where `wood` is empty.

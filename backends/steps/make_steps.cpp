@@ -67,6 +67,8 @@ class Planner {
             if (elsewhere ? overlap(own.parts, other.parts) : overlap(own.uses, other.uses))
                 items.push_back(i);
         }
+        // Of several steps of one name, the others are meant.
+        if (items.size() > 1) std::erase(items, item);
         return items;
     }
 
@@ -163,7 +165,7 @@ class Planner {
                                          "these steps wait for each other: " + joined(names));
         for (const std::size_t i : circle) {
             if (i == circle.front() || items_[i].where.file == FileId::none) continue;
-            diagnostic.labels.push_back({items_[i].where, "and here"});
+            diagnostic.labels.push_back({items_[i].where, "and this step"});
         }
         diagnostic.help = "take one of their `after` away";
         return diagnostic;

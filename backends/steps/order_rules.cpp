@@ -13,19 +13,10 @@
 namespace rodwright {
 namespace {
 
-struct StageName {
-    std::string_view word;
-    std::string_view title;
-};
-
-constexpr std::array<StageName, stage_count> stage_names = {{{"mill", "Stock to size"},
-                                                             {"lay_out", "Laying out"},
-                                                             {"joinery", "Joints"},
-                                                             {"shaping", "Shaping"},
-                                                             {"sanding", "Sanding before assembly"},
-                                                             {"assembly", "Assembly"},
-                                                             {"finishing", "Finishing"},
-                                                             {"fastening", "After finishing"}}};
+// In the order of Stage.
+constexpr std::array<std::string_view, stage_count> stage_titles = {
+    "Stock to size",           "Laying out", "Joints",    "Shaping",
+    "Sanding before assembly", "Assembly",   "Finishing", "After finishing"};
 
 // In the order of AppliesTo.
 constexpr std::array<std::string_view, 7> applies_words = {"all",    "solid", "sheet", "glued",
@@ -94,18 +85,8 @@ void read_rule(const YamlNode& node, OrderRules& rules, Diagnostics& diagnostics
 
 }  // namespace
 
-std::string_view stage_word(Stage stage) {
-    return stage_names[static_cast<std::size_t>(stage)].word;
-}
-
 std::string_view stage_title(Stage stage) {
-    return stage_names[static_cast<std::size_t>(stage)].title;
-}
-
-std::optional<Stage> find_stage(std::string_view word) {
-    const auto found = std::ranges::find(stage_names, word, &StageName::word);
-    if (found == stage_names.end()) return std::nullopt;
-    return static_cast<Stage>(found - stage_names.begin());
+    return stage_titles[static_cast<std::size_t>(stage)];
 }
 
 std::optional<OrderRules> read_order_rules(const SourceManager& sources, FileId file,

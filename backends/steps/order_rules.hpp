@@ -8,16 +8,11 @@
 #include <vector>
 
 #include "compiler/diagnostics/diagnostic.hpp"
+#include "compiler/graph/stage.hpp"
 
 namespace rodwright {
 
-// In the order in which they follow each other.
-enum class Stage : std::uint8_t { mill, lay_out, joinery, shaping, sanding, assembly, finishing, fastening };
-inline constexpr std::size_t stage_count = 8;
-
-std::string_view stage_word(Stage stage);   // "lay_out", as joints and rules write it
 std::string_view stage_title(Stage stage);  // "Laying out"
-std::optional<Stage> find_stage(std::string_view word);
 
 // Which parts general work is done to; where there are none the step is left out.
 enum class AppliesTo : std::uint8_t { all, solid, sheet, glued, joined, glue, finish };

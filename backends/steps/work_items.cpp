@@ -18,19 +18,49 @@ class Collector {
         if (is_new) {
             items_.push_back(std::move(item));
         } else {
-            items_[place->second].parts.merge(item.parts);
-            items_[place->second].uses.merge(item.uses);
+            join(items_[place->second], item);
         }
     }
-    std::vector<WorkItem> take() { return std::move(items_); }
+    std::vector<WorkItem> take() {
+        for (WorkItem& item : items_) item.step.text = text_of(item);
+        return std::move(items_);
+    }
 
   private:
     static std::string key(const WorkItem& item) {
         const Step& step = item.step;
-        std::vector<std::string> words = {step.work, step.name,    item.member,
-                                          step.text, step.machine, step.caution};
+        std::vector<std::string> words = {step.work,    step.name,    item.member,
+                                          item.pattern, step.machine, step.caution};
         for (const auto& [name, value] : step.settings) words.insert(words.end(), {name, value});
         return joined(words, std::string_view("\0", 1));
+    }
+
+    template <typename Value>
+    static void add_new(std::vector<Value>& values, const std::vector<Value>& more) {
+        for (const Value& value : more) {
+            if (std::ranges::find(values, value) == values.end()) values.push_back(value);
+        }
+    }
+
+    static void join(WorkItem& item, WorkItem& other) {
+        item.parts.merge(other.parts);
+        item.uses.merge(other.uses);
+        add_new(item.after, other.after);
+        for (const auto& [role, names] : other.named) add_new(item.named[role], names);
+    }
+
+    // The pattern with every part that it is about: `Try rail or stretcher in leg dry.`
+    static std::string text_of(const WorkItem& item) {
+        std::string text = item.pattern;
+        for (const auto& [role, names] : item.named) {
+            const std::string mark = fmt::format("{{{}}}", role);
+            const std::string parts = one_of(names);
+            for (std::size_t at = text.find(mark); at != std::string::npos;
+                 at = text.find(mark, at + parts.size())) {
+                text.replace(at, mark.size(), parts);
+            }
+        }
+        return text;
     }
 
     std::vector<WorkItem> items_;
@@ -107,6 +137,7 @@ WorkItem general_item(const Piece& piece, const GeneralStep& general) {
     item.step.caution = general.caution;
     const std::size_t mark = item.step.text.find(finish_mark);
     if (mark != std::string::npos) item.step.text.replace(mark, finish_mark.size(), finish_words(piece));
+    item.pattern = item.step.text;
     item.parts = parts_for(piece, general.applies);
     return item;
 }
@@ -123,14 +154,15 @@ WorkItem template_item(const Work& work, const StepTemplate& source, bool of_sha
     item.step.stage = usual_stage(source, of_shape);
     item.step.work = work.definition;
     item.step.name = source.name;
-    item.step.text = source.text;
+    item.pattern = source.named.empty() ? source.text : source.pattern;
+    for (const auto& [role, part] : source.named) item.named[role].push_back(part);
     item.step.machine = source.machine;
     item.step.settings = source.settings;
     item.step.test_piece = source.test_piece;
     item.step.caution = source.caution;
     item.member = source.member;
     item.after = source.after;
-    item.where = work.defined_at;
+    item.where = source.where;
     return item;
 }
 

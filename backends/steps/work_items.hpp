@@ -1,6 +1,7 @@
 // The steps of a piece before they have an order.
 #pragma once
 
+#include <map>
 #include <set>
 #include <string>
 #include <vector>
@@ -15,12 +16,14 @@ struct WorkItem {
     std::set<PartId> parts;
     std::set<std::size_t>
         uses;  // joint kinds by index, then part kinds with shapes: what the work belongs to
-    std::vector<StepAfter> after;  // as the joint or shape's definition says
-    Span where;                    // of the definition
+    std::vector<StepAfter> after;                           // as the joint or shape's definition says
+    std::string pattern;                                    // of the text, as in StepTemplate
+    std::map<std::string, std::vector<std::string>> named;  // the parts that it names, by role
+    Span where;                                             // in the definition
 };
 
 // General work first, then joints, then shapes, each in the order of its source. Work that is the same in
-// every word is one item for all parts that it is done to.
+// every word but the parts' names is one item for all parts that it is done to.
 std::vector<WorkItem> collect_work(const Piece& piece, const OrderRules& rules);
 
 }  // namespace rodwright

@@ -234,47 +234,80 @@ std::string spoken(std::string name) {
     return name;
 }
 
-std::optional<std::string> fill_one(std::string_view inside, const Syntax& at, Scope& scope,
-                                    const MemberReferences& members, const LengthStyle& style,
-                                    Evaluator& evaluator) {
-    const std::size_t dot = inside.find('.');
-    if (const std::optional<std::size_t> member = members.index(inside.substr(0, dot))) {
-        if (dot == std::string_view::npos) return spoken(members[*member].part);
-        const std::optional<Rational> size = members.size(*member, inside.substr(dot + 1));
-        if (!size) return std::nullopt;
-        return format_length(*size, style);
+class TextFiller {
+  public:
+    TextFiller(const Syntax& string, Scope& scope, const MemberReferences& members, const LengthStyle& style,
+               Evaluator& evaluator)
+        : string_(string), scope_(scope), members_(members), style_(style), evaluator_(evaluator) {}
+
+    FilledText fill() {
+        const std::string text = unquoted(string_);
+        std::size_t at = 0;
+        while (at < text.size()) {
+            const std::size_t open = text.find('{', at);
+            const std::size_t close = open == std::string::npos ? open : text.find('}', open);
+            if (close == std::string::npos) break;
+            add(text.substr(at, open - at));
+            if (!fill_one(text.substr(open + 1, close - open - 1))) return {text, text, {}, {}};
+            at = close + 1;
+        }
+        add(text.substr(at));
+        return std::move(result_);
     }
-    Definition* definition = scope.find(inside);
-    if (definition == nullptr) return std::nullopt;
-    const std::optional<Value> value = evaluator.value_of(*definition, inside, at.span());
-    return value ? shown(*value, style) : std::string();
-}
+
+  private:
+    const Syntax& string_;
+    Scope& scope_;
+    const MemberReferences& members_;
+    const LengthStyle& style_;
+    Evaluator& evaluator_;
+    FilledText result_;
+
+    void add(const std::string& text) {
+        result_.text += text;
+        result_.pattern += text;
+    }
+
+    void add_part(const std::string& role, std::string part) {
+        result_.text += part;
+        result_.pattern += fmt::format("{{{}}}", role);
+        std::pair<std::string, std::string> entry(role, std::move(part));
+        const auto known = std::ranges::find(result_.parts, entry);
+        if (known == result_.parts.end()) result_.parts.push_back(std::move(entry));
+    }
+
+    bool fill_one(const std::string& inside) {
+        const std::size_t dot = inside.find('.');
+        if (const std::optional<std::size_t> member = members_.index(inside.substr(0, dot))) {
+            if (dot == std::string::npos) {
+                add_part(inside, spoken(members_[*member].part));
+                return true;
+            }
+            const std::optional<Rational> size = members_.size(*member, inside.substr(dot + 1));
+            if (size) add(format_length(*size, style_));
+            return size || report_nothing(inside);
+        }
+        Definition* definition = scope_.find(inside);
+        if (definition == nullptr) return report_nothing(inside);
+        const std::optional<Value> value = evaluator_.value_of(*definition, inside, string_.span());
+        if (value) add(shown(*value, style_));
+        result_.values.insert(inside);
+        return true;
+    }
+
+    bool report_nothing(const std::string& inside) {
+        evaluator_.report(diagnose(Code::unknown_name, string_.span(),
+                                   fmt::format("`{{{}}}` in this text names nothing", inside))
+                              .hint("braces hold a parameter, a let, a member or a member's size"));
+        return false;
+    }
+};
 
 }  // namespace
 
-std::string fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
-                      const LengthStyle& style, Evaluator& evaluator) {
-    const std::string text = unquoted(string);
-    std::string result;
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const std::size_t open = text.find('{', at);
-        const std::size_t close = open == std::string::npos ? open : text.find('}', open);
-        if (close == std::string::npos) break;
-        result.append(text, at, open - at);
-        const std::string inside = text.substr(open + 1, close - open - 1);
-        const std::optional<std::string> filled = fill_one(inside, string, scope, members, style, evaluator);
-        if (!filled) {
-            evaluator.report(diagnose(Code::unknown_name, string.span(),
-                                      fmt::format("`{{{}}}` in this text names nothing", inside))
-                                 .hint("braces hold a parameter, a let, a member or a member's size"));
-            return text;
-        }
-        if (!evaluator.spend(filled->size() / text_bytes_per_step, string.span())) return text;
-        result += *filled;
-        at = close + 1;
-    }
-    return result.append(text, at, std::string::npos);
+FilledText fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
+                     const LengthStyle& style, Evaluator& evaluator) {
+    return TextFiller(string, scope, members, style, evaluator).fill();
 }
 
 }  // namespace rodwright

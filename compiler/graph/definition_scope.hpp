@@ -2,6 +2,7 @@
 // compiler/graph/definition_*.cpp.
 #pragma once
 
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -42,8 +43,16 @@ std::optional<std::vector<GivenArgument>> given_arguments(const DefinitionCall& 
 bool bind_arguments(const DefinitionCall& call, const std::vector<GivenArgument>& arguments, Scope& scope,
                     std::vector<SizeRead>& reads, Evaluator& evaluator);
 
-// `{name}`, `{member}`, `{member.size}` filled in.
-std::string fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
-                      const LengthStyle& style, Evaluator& evaluator);
+// A text with what it names in braces filled in: `{name}`, `{member}`, `{member.size}`.
+struct FilledText {
+    std::string text;
+    std::string pattern;  // with every `{member}` left as it stands
+    std::vector<std::pair<std::string, std::string>>
+        parts;                     // those members' roles, and the parts that they are
+    std::set<std::string> values;  // the parameters and lets
+};
+
+FilledText fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
+                     const LengthStyle& style, Evaluator& evaluator);
 
 }  // namespace rodwright

@@ -22,7 +22,7 @@ ToolNeed::Alternative alternative(const Syntax& tool, Scope& scope, Evaluator& e
 }
 
 std::string setting_value(const Syntax& value, const TextMaker& texts) {
-    if (value.kind() == NodeKind::string) return texts.fill(value);
+    if (value.kind() == NodeKind::string) return texts.fill(value).text;
     const std::optional<Value> evaluated = texts.evaluator.evaluate(value, texts.scope);
     if (!evaluated) return "";
     if (const auto* quantity = std::get_if<Quantity>(&*evaluated))
@@ -33,58 +33,77 @@ std::string setting_value(const Syntax& value, const TextMaker& texts) {
 
 void add_after(StepTemplate& result, const Syntax& after, const TextMaker& texts) {
     const Syntax because = after.find(NodeKind::because);
-    const std::string reason = because ? texts.fill(because.child(0)) : "";
+    const std::string reason = because ? texts.fill(because.child(0)).text : "";
     for (const Syntax& word : after.all(NodeKind::word))
         result.after.push_back({std::string(word.text()), reason});
 }
 
+void add_text(StepTemplate& result, FilledText filled, std::set<std::string>& named) {
+    result.text = std::move(filled.text);
+    if (!filled.parts.empty()) result.pattern = std::move(filled.pattern);
+    result.named = std::move(filled.parts);
+    named.merge(filled.values);
+}
+
+void add_names(const Syntax& expression, std::set<std::string>& named) {
+    if (expression.kind() == NodeKind::name) named.emplace(expression.text());
+    for (const Syntax& child : expression.children()) add_names(child, named);
+}
+
 }  // namespace
 
-ToolNeed tool_need(const Syntax& needs, Scope& scope, Evaluator& evaluator) {
+ToolNeed tool_need(const Syntax& needs, const TextMaker& texts, std::set<std::string>& named) {
     ToolNeed result;
     for (const Syntax& tool : needs.all(NodeKind::tool)) {
-        result.alternatives.push_back(alternative(tool, scope, evaluator));
+        result.alternatives.push_back(alternative(tool, texts.scope, texts.evaluator));
     }
+    add_names(needs, named);
     return result;
 }
 
-std::optional<Supply> supply(const Syntax& statement, const TextMaker& texts) {
+std::optional<Supply> supply(const Syntax& statement, const TextMaker& texts, std::set<std::string>& named) {
     const std::optional<Quantity> count = texts.evaluator.quantity(statement.child(1), texts.scope);
     if (!count) return std::nullopt;
+    add_names(statement.child(1), named);
     const Syntax note = statement.child(2);
-    return Supply{std::string(statement.child(0).text()), count->value, note ? texts.fill(note) : ""};
+    if (!note) return Supply{std::string(statement.child(0).text()), count->value, ""};
+    FilledText filled = texts.fill(note);
+    named.merge(filled.values);
+    return Supply{std::string(statement.child(0).text()), count->value, std::move(filled.text)};
 }
 
-StepTemplate step(const Syntax& statement, const TextMaker& texts) {
+StepTemplate step(const Syntax& statement, const TextMaker& texts, std::set<std::string>& named) {
     StepTemplate result;
-    bool named = false;
+    result.where = statement.span();
+    bool has_name = false;
     for (const Syntax& part : statement.children()) {
         switch (part.kind()) {
             case NodeKind::word:
-                if (named) {
+                if (has_name) {
                     result.test_piece = true;
                 } else {
                     result.name = part.text();
-                    named = true;
+                    has_name = true;
                 }
                 break;
             case NodeKind::of_member:
                 result.member = part.child(0).text();
                 break;
             case NodeKind::string:
-                result.text = texts.fill(part);
+                add_text(result, texts.fill(part), named);
                 break;
             case NodeKind::using_tool:
                 result.machine = part.child(0).text();
                 break;
             case NodeKind::setting:
                 result.settings.emplace_back(part.child(0).text(), setting_value(part.child(1), texts));
+                add_names(part.child(1), named);
                 break;
             case NodeKind::after:
                 add_after(result, part, texts);
                 break;
             case NodeKind::caution:
-                result.caution = texts.fill(part.child(0));
+                result.caution = texts.fill(part.child(0)).text;
                 break;
             default:
                 break;

@@ -14,13 +14,15 @@ struct TextMaker {
     const LengthStyle& style;
     Evaluator& evaluator;
 
-    std::string fill(const Syntax& string) const {
+    FilledText fill(const Syntax& string) const {
         return fill_text(string, scope, members, style, evaluator);
     }
 };
 
-ToolNeed tool_need(const Syntax& needs, Scope& scope, Evaluator& evaluator);
-std::optional<Supply> supply(const Syntax& statement, const TextMaker& texts);
-StepTemplate step(const Syntax& statement, const TextMaker& texts);
+// They add to `named` the parameters and lets that are named for the maker: in texts, settings, sizes of
+// tools.
+ToolNeed tool_need(const Syntax& needs, const TextMaker& texts, std::set<std::string>& named);
+std::optional<Supply> supply(const Syntax& statement, const TextMaker& texts, std::set<std::string>& named);
+StepTemplate step(const Syntax& statement, const TextMaker& texts, std::set<std::string>& named);
 
 }  // namespace rodwright

@@ -45,6 +45,7 @@ class DefinitionUse {
     MemberReferences references_;
     Scope scope_;
     DefinitionResult result_;
+    std::set<std::string> named_;  // in steps, tools and supplies
 
     void one(const Syntax& statement) {
         switch (statement.kind()) {
@@ -79,14 +80,14 @@ class DefinitionUse {
                 check(statement);
                 break;
             case NodeKind::needs:
-                result_.work.needs.push_back(tool_need(statement, scope_, evaluator_));
+                result_.work.needs.push_back(tool_need(statement, text_maker(), named_));
                 break;
             case NodeKind::supply:
-                if (auto supplied = supply(statement, text_maker()))
+                if (auto supplied = supply(statement, text_maker(), named_))
                     result_.work.supplies.push_back(*supplied);
                 break;
             case NodeKind::step:
-                result_.work.steps.push_back(step(statement, text_maker()));
+                result_.work.steps.push_back(step(statement, text_maker(), named_));
                 break;
             case NodeKind::require:
                 break;
@@ -141,36 +142,39 @@ class DefinitionUse {
     void check(const Syntax& statement) {
         const std::optional<bool> holds = evaluator_.condition(statement.child(0), scope_);
         if (!holds || *holds) return;
-        Diagnostic diagnostic =
-            diagnose(Code::joint_check, call_.call.span(), text_maker().fill(statement.child(2)));
-        diagnostic.severity = statement.child(1).text() == "error" ? Severity::error : Severity::warning;
+        const Code code = statement.child(1).text() == "error" ? Code::joint_refused : Code::joint_check;
+        Diagnostic diagnostic = diagnose(code, call_.call.span(), text_maker().fill(statement.child(2)).text);
         diagnostic.trace.push_back(
             {statement.child(0).span(), fmt::format("checked by `{}`", result_.work.definition)});
         result_.checks.push_back(std::move(diagnostic));
     }
 
-    // Parameters first, then what is derived from them, as written.
+    // Parameters first, then what is derived from them, as written. What no step or tool names is of no use
+    // at the bench, but joints that differ in it are not alike.
     void numbers(const std::vector<Syntax>& written) {
         for (const bool parameters : {true, false}) {
             for (const Syntax& statement : written) {
                 const bool let = statement.kind() == NodeKind::let;
                 if ((!let && statement.kind() != NodeKind::equation) || let == parameters) continue;
-                const std::string_view name = statement.child(0).text();
+                const std::string name(statement.child(0).text());
                 Definition* definition = scope_.find_here(name);
                 if (definition == nullptr) continue;
                 const auto value = evaluator_.value_of(*definition, name, statement.child(0).span());
-                if (value) number(std::string(name), *value);
+                if (!value) continue;
+                const bool said = parameters || named_.contains(name);
+                number(said ? result_.work.numbers : result_.unsaid, name, *value);
             }
         }
     }
 
-    void number(std::string name, const Value& value) {
+    void number(std::vector<std::pair<std::string, Quantity>>& numbers, const std::string& name,
+                const Value& value) {
         if (const auto* quantity = std::get_if<Quantity>(&value)) {
-            result_.work.numbers.emplace_back(std::move(name), *quantity);
+            numbers.emplace_back(name, *quantity);
         } else if (const auto* word = std::get_if<Word>(&value)) {
-            result_.work.words.emplace_back(std::move(name), word->text);
+            result_.work.words.emplace_back(name, word->text);
         } else if (std::holds_alternative<Nothing>(value)) {
-            result_.work.words.emplace_back(std::move(name), "none");
+            result_.work.words.emplace_back(name, "none");
         }
     }
 };

@@ -42,7 +42,8 @@ struct DefinitionResult {
     std::vector<FrameExtend> extends;
     std::optional<Direction> slides;  // frame axes
     std::vector<std::string> glue;
-    std::vector<Diagnostic> checks;  // that do not hold; placed at the use
+    std::vector<std::pair<std::string, Quantity>> unsaid;  // lets that are not among its numbers
+    std::vector<Diagnostic> checks;                        // that do not hold; placed at the use
 };
 
 struct DefinitionCall {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -44,6 +45,7 @@ struct Draft {
     std::size_t joint_count = 0;
     std::size_t trials = 0;  // pairs of parts that joins have looked at
     DefinitionMemo memo = {};
+    std::set<std::pair<FileId, NodeId>> ordered = {};  // definitions that check_step_order() has seen
 
     const std::string& part_name(std::size_t part) const {
         return statements.declarations[statements.instances[part].declaration].name;
@@ -55,6 +57,9 @@ void draft_parts(Draft& draft);
 // Shapes of the written copies, and their mirror images on the others.
 void draft_shapes(Draft& draft);
 void draft_joins(Draft& draft);
+// Reports every `after` in the steps of a joint or shape that names no step of any definition and no stage;
+// of each definition once. A step that stands in a condition counts whether it is in use or not.
+void check_step_order(Draft& draft, const Syntax& definition, Span used_at);
 // What features count for: one each, and one for every corner of their profiles.
 template <typename Features>
 std::size_t weight_of(const Features& features) {

@@ -66,11 +66,15 @@ Rational& extension(DraftPart& part, Face face) {
 std::string joint_key(const DefinitionResult& result, const std::vector<MemberView>& members) {
     std::string key = result.work.definition;
     for (const MemberView& member : members) key += "|" + member.part;
-    for (const auto& [name, quantity] : result.work.numbers) {
-        // A joint and its mirror image differ in signs only.
-        const Rational size = abs(quantity.value);
-        key += "|" + name + "=" + size.get_str();
-    }
+    const auto add = [&](const std::vector<std::pair<std::string, Quantity>>& numbers) {
+        for (const auto& [name, quantity] : numbers) {
+            // A joint and its mirror image differ in signs only.
+            const Rational size = abs(quantity.value);
+            key += "|" + name + "=" + size.get_str();
+        }
+    };
+    add(result.work.numbers);
+    add(result.unsaid);
     for (const auto& [name, word] : result.work.words) key += "|" + name + "=" + word;
     for (const StepTemplate& step : result.work.steps) {
         key += "|" + step.text;
@@ -176,6 +180,7 @@ void draft_joins(Draft& draft) {
             report_unknown_joint(name, draft);
             continue;
         }
+        check_step_order(draft, definition, name.span());
         const JoinJob job{draft, statement, definition, definition.all(NodeKind::member_decl)};
         if (job.roles.size() != 2) {
             draft.evaluator.report(

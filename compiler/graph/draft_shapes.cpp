@@ -185,6 +185,7 @@ void draft_shapes(Draft& draft) {
         const Syntax name = statement.syntax.child(0).child(0);
         const Syntax definition = draft.design.shape(name.text());
         if (definition) {
+            check_step_order(draft, definition, name.span());
             apply_shape({draft, statement, part, definition});
         } else {
             report_unknown_shape(name, draft);

@@ -61,6 +61,7 @@ struct ToolNeed {
 struct StepAfter {
     std::string step;
     std::string because;
+    friend bool operator==(const StepAfter&, const StepAfter&) = default;
 };
 
 // A step as a joint or shape's definition writes it, with its texts filled in.
@@ -73,6 +74,10 @@ struct StepTemplate {
     bool test_piece = false;
     std::vector<StepAfter> after;
     std::string caution;
+    // Where the text names parts: the text with `{role}` in their place, and the parts by role.
+    std::string pattern = {};
+    std::vector<std::pair<std::string, std::string>> named = {};
+    Span where = {};  // in the definition
 };
 
 struct Supply {
@@ -85,9 +90,10 @@ struct Supply {
 struct Work {
     std::string definition;
     std::string doc;
-    std::vector<std::pair<std::string, Quantity>>
-        numbers;  // parameters and lets that are quantities, in order
-    std::vector<std::pair<std::string, std::string>> words;  // those that are words or none
+    // What a maker sets out with: the parameters, and the lets that a step, tool or supply names, in order.
+    // Quantities, and those that are words or none.
+    std::vector<std::pair<std::string, Quantity>> numbers;
+    std::vector<std::pair<std::string, std::string>> words;
     std::vector<ToolNeed> needs;
     std::vector<StepTemplate> steps;
     std::vector<Supply> supplies;

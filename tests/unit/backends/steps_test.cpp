@@ -140,6 +140,52 @@ TEST_SUITE("unit/backends") {
               "these steps wait for each other: `mortise_and_tenon.lay_out`");
     }
 
+    TEST_CASE("of two steps of one name each means the other, and a circle of them names both") {
+        Piece piece = sample_piece();
+        std::vector<StepTemplate>& steps = piece.joint_kinds[0].work.steps;
+        StepTemplate again = steps[2];
+        again.text = "Cut the haunch's pocket.";
+        again.after = {{"cut_mortise", ""}};
+        steps[2].where = {FileId{0}, 10, 20};
+        again.where = {FileId{0}, 30, 40};
+        steps.insert(steps.begin(), again);
+        const auto with_text = [](const StepList& list, const std::string& text) {
+            return std::ranges::find(list.steps, text, &Step::text) - list.steps.begin();
+        };
+        const StepList list = steps_of(piece);
+        CHECK(with_text(list, "Cut the mortise 1/4\" wide.") < with_text(list, again.text));
+        steps[3].after.push_back({"cut_mortise", ""});
+        Diagnostics circle;
+        CHECK_FALSE(make_steps(piece, circle));
+        REQUIRE(circle.list().size() == 1);
+        CHECK(circle.list()[0].message ==
+              "these steps wait for each other: `mortise_and_tenon.cut_mortise`, "
+              "`mortise_and_tenon.cut_mortise`");
+        CHECK(circle.list()[0].primary == again.where);
+        REQUIRE(circle.list()[0].labels.size() == 1);
+        CHECK(circle.list()[0].labels[0].span == steps[3].where);
+    }
+
+    TEST_CASE("work that differs in the names of parts only is one step that names them all") {
+        Piece piece = sample_piece();
+        StepTemplate& fit = piece.joint_kinds[0].work.steps[2];
+        fit.text = "Cut for front rail.";
+        fit.pattern = "Cut for {tenon}.";
+        fit.named = {{"tenon", "front rail"}};
+        JointKind other = piece.joint_kinds[0];
+        other.work.steps = {fit};
+        other.work.steps[0].text = "Cut for back rail.";
+        other.work.steps[0].named = {{"tenon", "back rail"}};
+        piece.joint_kinds.push_back(other);
+        const StepList two = steps_of(piece);
+        CHECK(two.steps[place(two, "mortise_and_tenon", "cut_mortise")].text ==
+              "Cut for front rail or back rail.");
+        piece.joint_kinds.back().work.steps[0].settings = {{"fence", "1/2\""}};
+        const StepList apart = steps_of(piece);
+        const auto is_mortise = [](const Step& step) { return step.name == "cut_mortise"; };
+        CHECK(std::ranges::count_if(apart.steps, is_mortise) == 2);
+    }
+
     TEST_CASE("the same reason after two steps is told once, of the later one") {
         Piece piece = sample_piece();
         // Its mortises are another step, its tenons the same one.

@@ -234,9 +234,72 @@ TEST_CASE("a joint's checks are warnings, or errors where it says so") {
     CHECK(warned.report() == "W0404 9:29 20 mm into 45 mm of wood\n");
     CHECK(warned.compilation().piece.has_value());
     const CompiledDesign stopped = checked("error \"{long} into {b.depth} of wood\"");
-    CHECK(stopped.report() == "W0404 9:29 20 mm into 45 mm of wood\n");
+    CHECK(stopped.report() == "E0408 9:29 20 mm into 45 mm of wood\n");
     CHECK(stopped.compilation().diagnostics.list().front().severity == Severity::error);
     CHECK_FALSE(stopped.compilation().piece.has_value());
+}
+
+namespace {
+
+// A piece whose rail is joined to its post by a joint with that body.
+CompiledDesign with_cleat(const std::string& body, const std::string& call = "cleat") {
+    return compile_text("joint cleat(a: end, b: face) { \"A cleat.\"\n" + body +
+                        "\n}\npiece \"Sample\" { unit mm; wide = 1000mm; deep = 1000mm; tall = 1000mm\n" +
+                        frame + "join rail.left to post with " + call + "\n}");
+}
+
+std::vector<std::string> names_of(const CompiledDesign& design) {
+    std::vector<std::string> names;
+    for (const auto& [name, quantity] : design.piece().joint_kinds.front().work.numbers)
+        names.push_back(name);
+    return names;
+}
+
+}  // namespace
+
+TEST_CASE("a joint's numbers are its parameters and the lets that its steps name") {
+    const CompiledDesign design = with_cleat(
+        "long = 20mm\nlet shift = long / 2\nlet wide = 3 * long\nlet rest = b.depth - long\nlet fence = 4mm\n"
+        "remove b box(wide, wide, long) at (0, shift)\ncheck rest > 0 else error \"{rest} is left\"\n"
+        "step cut b \"Cut {wide} wide.\" using router { fence = fence + 1mm }");
+    CHECK(names_of(design) == std::vector<std::string>{"long", "wide", "fence"});
+}
+
+TEST_CASE("joints that differ in a let that no step names are not one kind") {
+    const CompiledDesign design = compile_text(
+        "joint cleat(a: end, b: face) { \"A cleat.\"\nlet away = b.before\n"
+        "remove b box(5mm, 5mm, 5mm) at (0, away / 100) }\n"
+        "piece \"Sample\" { unit mm; wide = 1000mm; deep = 1000mm; tall = 1000mm\n" +
+        stick("post", "tall", {355, 0, 0}, {45, 45, 300}) +
+        "part rail[2] { grain wide; left = post.right; wide = 200mm; front = 10mm; deep = 18mm; tall = 60mm\n"
+        "bottom = index * 80mm }\njoin rail.left to post with cleat\n}");
+    CHECK(design.piece().joint_kinds.size() == 2);
+}
+
+TEST_CASE("a step comes after steps that there are, in use or not, and after stages") {
+    const std::string two = "step cut \"Cut.\"\nif 1 == 2 { step pare \"Pare.\" }\n";
+    for (const char* after : {"cut", "pare", "cut, pare", "joinery", "mortise_and_tenon.cut_mortise",
+                              "mortise_and_tenon.cut_haunch", "taper.form"}) {
+        CAPTURE(std::string(after));
+        CHECK(with_cleat(two + "step fit \"Fit.\" after " + after).report().empty());
+    }
+    const auto wrong = [&](const std::string& after) {
+        const CompiledDesign design = with_cleat(two + "step fit \"Fit.\" after " + after);
+        CHECK_FALSE(design.compilation().piece.has_value());
+        return design.report() + design.help();
+    };
+    CHECK(wrong("cutt") == "E0201 4:23 `cleat` has no step `cutt`\ndid you mean `cut`?");
+    CHECK(wrong("cut, joinry") == "E0201 4:28 `cleat` has no step `joinry`\ndid you mean `joinery`?");
+    CHECK(wrong("polish") ==
+          "E0201 4:23 `cleat` has no step `polish`\nits steps are cut, pare, fit; the stages are mill, "
+          "lay_out, "
+          "joinery, shaping, sanding, assembly, finishing, fastening; a step of another joint is written "
+          "`joint.step`");
+    CHECK(wrong("fit") ==
+          "E0201 4:23 the step `fit` cannot come after itself\n"
+          "name the step that comes before it, or take this `after` out");
+    CHECK(wrong("housin.fit") == "E0201 4:23 there is no joint or shape `housin`\ndid you mean `housing`?");
+    CHECK(wrong("housing.fitt") == "E0201 4:23 `housing` has no step `fitt`\ndid you mean `fit`?");
 }
 
 TEST_CASE("arguments of a joint") {
