@@ -1,5 +1,11 @@
 #include <doctest/doctest.h>
 
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+
+#include "tests/support/design.hpp"
 #include "tests/support/sample.hpp"
 
 using namespace rodwright::testing;
@@ -20,6 +26,16 @@ std::string rail_and_post(const std::string& rail_bottom, const std::string& joi
            "part rail of oak { grain wide; left = 200mm; right = post.left; front = 10mm; deep = 18mm; "
            "bottom = " +
            rail_bottom + "; tall = 60mm }\njoin rail.right to post with mortise_and_tenon(" + joint + ")\n";
+}
+
+// A rail 60 wide in the middle of a square post, sizes in mm.
+std::string in_post(int post_size, int rail_thick, const std::string& through) {
+    return fmt::format(
+        "part post of oak {{ grain tall; left = 400mm; wide = {0}mm; front = 0; deep = {0}mm; bottom = 0; "
+        "tall = "
+        "300mm }}\npart rail of oak {{ grain wide; left = 200mm; right = post.left; front = 0; deep = {1}mm; "
+        "bottom = 100mm; tall = 60mm }}\njoin rail.right to post with mortise_and_tenon(through = {2})\n",
+        post_size, rail_thick, through);
 }
 
 }  // namespace
@@ -72,6 +88,40 @@ TEST_CASE("a tenon is about a third of its part") {
         CHECK(tenon >= part / 4);
         CHECK(tenon <= part * 2 / 5);
     }
+}
+
+// The joint's own checks, which come from the same rules, have nothing to say of what it takes by itself.
+TEST_CASE("defaults keep to the joint's own checks in thin posts and thick ones") {
+    for (const int post_size : {24, 30, 45, 60}) {
+        for (const int rail_thick : {12, 18, 24, 30, 45}) {
+            if (rail_thick > post_size) continue;
+            for (const char* unit : {"mm", "in"}) {
+                for (const char* through : {"no", "yes"}) {
+                    CAPTURE(post_size);
+                    CAPTURE(rail_thick);
+                    CAPTURE(std::string(unit));
+                    CAPTURE(std::string(through));
+                    const Sample sample(in_post(post_size, rail_thick, through), unit);
+                    CHECK(compile_body("wood oak = white_oak\nunit " + std::string(unit) + "\n" +
+                                       in_post(post_size, rail_thick, through))
+                              .report()
+                              .empty());
+                    // A quarter to two fifths, as above; thinner only where the post asks for it.
+                    const double thick = sample.number("thick");
+                    CHECK(thick <= rail_thick * 2.0 / 5);
+                    CHECK(thick >= std::min(rail_thick, post_size) / 5.0);
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("in a post of 24 mm a rail of 24 mm gets a tenon of 6 mm, 18 mm long") {
+    // A third is 8 mm: three times that, and a gap of 2 and a wall of 4, are 30 mm deep. 6 x 3 + 1.5 + 3
+    // = 22.5.
+    const Sample sample(in_post(24, 24, "no"), "mm");
+    CHECK(sample.number("thick") == 6);
+    CHECK(sample.number("long") == 18);
 }
 
 TEST_CASE("three quarters of an inch gets a quarter-inch tenon") {
