@@ -2,6 +2,7 @@
 
 #include "backends/cutlist/cut_list_backend.hpp"
 #include "backends/graph/graph_backend.hpp"
+#include "backends/model/model_backend.hpp"
 #include "backends/packet/packet.hpp"
 #include "backends/steps/steps_backend.hpp"
 
@@ -14,6 +15,7 @@ static constexpr MakeBackend backend_table[] = {
     make_steps_backend,
     make_graph_backend,
     make_packet_backend,
+    make_model_backend,
 };
 
 std::vector<std::unique_ptr<Backend>> linked_backends() {

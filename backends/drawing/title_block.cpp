@@ -1,11 +1,8 @@
 #include "backends/drawing/title_block.hpp"
 
-#include <fmt/format.h>
+#include <fmt/chrono.h>
 
 #include <algorithm>
-#include <charconv>
-#include <chrono>
-#include <cstdint>
 
 namespace rodwright::drawing {
 
@@ -85,17 +82,8 @@ void draw_title_block(Sheet& sheet, const TitleBlock& block, const Fonts& fonts)
     draw_projection_symbol(sheet, *block.projection, {(symbol_left + box.right) / 2, middle}, 8);
 }
 
-std::string date_text(const std::string& epoch_seconds) {
-    std::int64_t seconds = 0;
-    const char* end = epoch_seconds.data() + epoch_seconds.size();
-    const auto [read_to, error] = std::from_chars(epoch_seconds.data(), end, seconds);
-    constexpr std::int64_t year_9999 = 253402300799;
-    if (error != std::errc() || read_to != end || seconds < 0 || seconds > year_9999) return "";
-    const auto day =
-        std::chrono::floor<std::chrono::days>(std::chrono::sys_seconds(std::chrono::seconds(seconds)));
-    const std::chrono::year_month_day date(day);
-    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+std::string date_text(const std::optional<std::chrono::sys_seconds>& time) {
+    return time ? fmt::format("{:%Y-%m-%d}", *time) : "";
 }
 
 }  // namespace rodwright::drawing

@@ -2,6 +2,7 @@
 // of sheets, date of issue), with scale, units and the projection symbol beside them.
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <string>
 
@@ -33,7 +34,7 @@ Rect drawing_room(const Rect& frame);
 
 void draw_title_block(Sheet& sheet, const TitleBlock& block, const Fonts& fonts);
 
-// SOURCE_DATE_EPOCH (seconds since 1970-01-01 UTC) as `2024-05-01`; empty if it is not a number.
-std::string date_text(const std::string& epoch_seconds);
+// The day as `2024-05-01`, in UTC; empty without a time.
+std::string date_text(const std::optional<std::chrono::sys_seconds>& time);
 
 }  // namespace rodwright::drawing

@@ -1,22 +1,23 @@
 #include "backends/packet/context.hpp"
 
+#include "backends/epoch.hpp"
+#include "backends/words.hpp"
+
 namespace rodwright::packet {
 
 using namespace drawing;
 
 namespace {
 
-std::string units_text(const LengthStyle& style) {
-    const bool inch = style.unit == LengthUnit::inch;
-    const std::string step = to_text(style.step);
-    return inch ? "inches, to the nearest " + step : "millimetres, to the nearest " + step;
+std::string unit_text(const LengthStyle& style) {
+    return style.unit == LengthUnit::inch ? "inches" : "millimetres";
 }
 
-std::string date_of(const BackendInput& input) {
-    for (const auto& [name, value] : input.environment) {
-        if (name == "SOURCE_DATE_EPOCH") return date_text(value);
-    }
-    return "";
+std::string units_text(const FigureStyle& style) {
+    const std::string step = to_text(style.own.step);
+    if (!style.beside) return unit_text(style.own) + ", to the nearest " + step;
+    return unit_text(style.own) + " to " + step + " [" + unit_text(*style.beside) + " to " +
+           to_text(style.beside->step) + "]";
 }
 
 }  // namespace
@@ -26,17 +27,14 @@ Draft new_draft(const Context& context, std::string group, std::string subject) 
     draft.sheet = framed_sheet(context.format, subject);
     draft.block.title = context.piece.name;
     draft.block.subject = std::move(subject);
-    draft.block.units = units_text(context.piece.style);
+    draft.block.units = units_text(context.figures());
     draft.block.format = context.format.name;
-    draft.block.date = date_of(context.input);
+    draft.block.date = date_text(source_date(context.input.environment));
+    draft.block.number = context.number;
+    draft.block.revision = context.revision;
+    draft.sheet.section = capitalised(group);
     draft.group = std::move(group);
     return draft;
-}
-
-std::string figure(const Rational& millimetres, const LengthStyle& style) {
-    LengthStyle on_drawing = style;
-    on_drawing.unit_sign = style.unit == LengthUnit::inch;
-    return format_length(millimetres, on_drawing);
 }
 
 std::vector<KindId> mirrors_of(const Piece& piece, KindId kind) {

@@ -1,14 +1,15 @@
-// What the solid kernel's module exports, and how it is opened.
+// What the modules of the solid kernel and of the STEP writer export, and how the kernel's is opened.
 #pragma once
 
 #include <cstdint>
 #include <string>
 
-#include "compiler/solid/solid_kernel.hpp"
+#include "compiler/solid/step_file.hpp"
 
 namespace rodwright {
 
-// Goes up with every change of SolidKernel or of what it sees; a module built for another version is refused.
+// Goes up with every change of SolidKernel, of StepModel or of what they see; a module built for another
+// version is refused.
 inline constexpr std::uint32_t solid_kernel_version = 2;
 
 // Opens the module at `path` and asks it for its kernel, which lives until the process ends. Null with
@@ -23,4 +24,5 @@ std::string kernel_module_path();
 extern "C" {
 using RodwrightSolidVersion = std::uint32_t (*)();
 using RodwrightSolidKernel = const rodwright::SolidKernel* (*)();
+using RodwrightStepBytes = bool (*)(const rodwright::StepModel&, std::string& bytes);
 }

@@ -18,7 +18,7 @@ function(expect FILE)
 endfunction()
 
 run(${CMAKE_COMMAND} --install ${BUILD} --prefix ${ROOT}/prefix)
-foreach(NAME cutlist steps graph packet)
+foreach(NAME cutlist steps graph packet model)
   expect(${ROOT}/prefix/lib/rodwright/backends/${NAME}.so)
 endforeach()
 

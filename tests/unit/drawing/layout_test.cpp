@@ -8,6 +8,7 @@
 #include "backends/drawing/spread.hpp"
 #include "backends/drawing/table.hpp"
 #include "backends/drawing/title_block.hpp"
+#include "backends/epoch.hpp"
 
 using namespace rodwright;
 using namespace rodwright::drawing;
@@ -149,12 +150,12 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a date is a date, and nothing else is") {
-        CHECK(date_text("0") == "1970-01-01");
-        CHECK(date_text("951782400") == "2000-02-29");
-        CHECK(date_text("") == "");
-        CHECK(date_text("-1") == "");
-        CHECK(date_text("12x") == "");
-        CHECK(date_text("99999999999999999999") == "");
+        CHECK(date_text(epoch_time("0")) == "1970-01-01");
+        CHECK(date_text(epoch_time("951782400")) == "2000-02-29");
+        CHECK(date_text(epoch_time("")) == "");
+        CHECK(date_text(epoch_time("-1")) == "");
+        CHECK(date_text(epoch_time("12x")) == "");
+        CHECK(date_text(epoch_time("99999999999999999999")) == "");
     }
 
     TEST_CASE("a wood's colour is read, anything else is a light wood") {

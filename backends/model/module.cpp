@@ -1,0 +1,3 @@
+#include "backends/model/model_backend.hpp"
+
+RODWRIGHT_BACKEND(rodwright::ModelBackend);
