@@ -20,11 +20,12 @@ struct ShopData {
 FileId add_data(const LibraryFiles& library, const std::string& path, Compilation& compilation) {
     ReadResult read = library.read(path);
     if (!read.text) {
-        compilation.diagnostics.add(diagnose(
-            Code::cannot_read, {}, fmt::format("cannot read `{}` of the library: {}", path, read.error)));
+        compilation.diagnostics.add(
+            diagnose(Code::cannot_read, {},
+                     fmt::format("cannot read `{}` of the library: {}", library.shown(path), read.error)));
         return FileId::none;
     }
-    return compilation.sources->add("stdlib/" + path, std::move(*read.text), true);
+    return compilation.sources->add(library.shown(path), std::move(*read.text), true);
 }
 
 ShopData read_data(const LibraryFiles& library, Compilation& compilation) {

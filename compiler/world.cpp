@@ -5,7 +5,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
+#include <filesystem>
 #include <system_error>
 
 #include "compiler/limits.hpp"
@@ -72,6 +74,18 @@ ReadResult DiskWorld::read(const std::string& path) const {
     const auto size = static_cast<std::size_t>(state.st_size);
     if (size > limits::file_bytes) return refuse_size();
     return read_to_limit(file.handle(), size);
+}
+
+std::vector<std::string> DiskWorld::file_names(const std::string& folder) const {
+    std::vector<std::string> names;
+    std::error_code error;
+    for (std::filesystem::directory_iterator at(folder, error), end; !error && at != end;
+         at.increment(error)) {
+        std::error_code unknown;
+        if (at->is_regular_file(unknown)) names.push_back(at->path().filename().string());
+    }
+    std::sort(names.begin(), names.end());
+    return names;
 }
 
 }  // namespace rodwright

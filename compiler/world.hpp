@@ -19,6 +19,8 @@ class World {
     virtual ~World() = default;
     // `path` uses '/' and is relative to where the run was started, or absolute.
     virtual ReadResult read(const std::string& path) const = 0;
+    // Names of the plain files in a folder, sorted; none if it cannot be read.
+    virtual std::vector<std::string> file_names(const std::string& folder) const = 0;
 };
 
 class MemoryWorld : public World {
@@ -30,6 +32,15 @@ class MemoryWorld : public World {
         if (found == files_.end()) return {std::nullopt, "no such file"};
         return {found->second, ""};
     }
+    std::vector<std::string> file_names(const std::string& folder) const override {
+        std::vector<std::string> names;
+        for (const auto& [path, text] : files_) {
+            if (!path.starts_with(folder + "/")) continue;
+            std::string name = path.substr(folder.size() + 1);
+            if (name.find('/') == std::string::npos) names.push_back(std::move(name));
+        }
+        return names;
+    }
 
   private:
     std::map<std::string, std::string> files_;
@@ -39,6 +50,7 @@ class MemoryWorld : public World {
 class DiskWorld : public World {
   public:
     ReadResult read(const std::string& path) const override;
+    std::vector<std::string> file_names(const std::string& folder) const override;
 };
 
 }  // namespace rodwright

@@ -15,8 +15,11 @@ void add_design_arguments(CLI::App& command, DesignArguments& options) {
         ->allow_extra_args(false);
     command.add_option("--variant", options.variant, "Build a variant that the design describes")
         ->type_name("NAME");
-    command
-        .add_option("--stdlib", options.stdlib_folder, "Use the library in this folder, while working on it")
+    add_stdlib_option(command, options.stdlib_folder);
+}
+
+void add_stdlib_option(CLI::App& command, std::string& folder) {
+    command.add_option("--stdlib", folder, "Use the library in this folder, while working on it")
         ->type_name("FOLDER");
 }
 
@@ -34,7 +37,7 @@ std::optional<Settings> read_settings(const std::vector<std::string>& written, D
     return diagnostics.ok() ? std::optional(std::move(settings)) : std::nullopt;
 }
 
-static std::optional<std::string> if_given(const std::string& word) {
+std::optional<std::string> if_given(const std::string& word) {
     return word.empty() ? std::nullopt : std::optional(word);
 }
 

@@ -20,6 +20,9 @@ struct DesignArguments {
 };
 
 void add_design_arguments(CLI::App& command, DesignArguments& options);
+void add_stdlib_option(CLI::App& command, std::string& folder);
+// A word of the command line; empty where it was not given.
+std::optional<std::string> if_given(const std::string& word);
 
 // Name and expression of each --set; empty, with Code::bad_command reported, where one has no name or no `=`.
 using Settings = std::vector<std::pair<std::string, std::string>>;

@@ -2,13 +2,13 @@
 
 #include <algorithm>
 #include <memory>
-#include <stdexcept>
 
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/definition_text.hpp"
+#include "compiler/cli/design_arguments.hpp"
 #include "compiler/data/woods.hpp"
+#include "compiler/evaluate/design.hpp"
 #include "compiler/plugin/load_backend.hpp"
-#include "compiler/stdlib.hpp"
 #include "grammar/parse.hpp"
 
 namespace rodwright {
@@ -23,21 +23,35 @@ struct Entry {
 };
 using Entries = std::vector<Entry>;
 
-// Parses the library's files below `folder`; they are part of the program and have no errors.
-Entries definitions(std::string_view folder, NodeKind kind) {
+// Where entries are read from, and what is wrong there.
+struct Reading {
+    const LibraryFiles& library;
+    SourceManager sources = {};
+    Diagnostics diagnostics = {};
+
+    // Empty, and reported, if the library has no such file.
+    std::optional<FileId> add(const std::string& path) {
+        ReadResult read = library.read(path);
+        if (read.text) return sources.add(library.shown(path), std::move(*read.text), true);
+        diagnostics.add(diagnose(Code::cannot_read, {},
+                                 fmt::format("cannot read `{}`: {}", library.shown(path), read.error)));
+        return std::nullopt;
+    }
+};
+
+Entries definitions(Reading& reading, const std::string& folder, NodeKind kind) {
     Entries entries;
-    SourceManager sources;
-    Diagnostics diagnostics;
-    for (const EmbeddedFile& file : stdlib_files()) {
-        if (!file.path.starts_with(folder)) continue;
-        const Tree tree = parse(sources, sources.add(file.path, file.text, true), diagnostics);
+    for (const std::string& name : reading.library.names(folder)) {
+        const std::optional<FileId> file = reading.add(folder + "/" + name + ".rod");
+        if (!file) continue;
+        const Tree tree = parse(reading.sources, *file, reading.diagnostics);
+        if (tree.empty()) continue;
         for (const NodeId child : tree.children(tree.root())) {
             if (tree.kind(child) != kind) continue;
             DefinitionText text = definition_text(tree, child);
             entries.push_back({std::move(text.name), std::move(text.summary), std::move(text.details)});
         }
     }
-    if (!diagnostics.ok()) throw std::logic_error("the library of joints and shapes cannot be read");
     return entries;
 }
 
@@ -49,16 +63,11 @@ std::string wood_details(const WoodSpecies& wood) {
     return text;
 }
 
-Entries woods() {
-    SourceManager sources;
-    Diagnostics diagnostics;
-    const auto& files = stdlib_files();
-    const auto file = std::find_if(files.begin(), files.end(),
-                                   [](const EmbeddedFile& each) { return each.path == "data/woods.yaml"; });
-    if (file == files.end()) throw std::logic_error("the library has no woods");
-    const auto table = read_woods(sources, sources.add(file->path, file->text, true), diagnostics);
-    if (!table) throw std::logic_error("the library's woods cannot be read");
+Entries woods(Reading& reading) {
     Entries entries;
+    const std::optional<FileId> file = reading.add("data/woods.yaml");
+    const auto table = file ? read_woods(reading.sources, *file, reading.diagnostics) : std::nullopt;
+    if (!table) return entries;
     for (const WoodSpecies& wood : table->all())
         entries.push_back({wood.key, wood.common, wood_details(wood)});
     return entries;
@@ -71,7 +80,7 @@ std::string option_line(const OptionSpec& option) {
                        option.help, option.default_value);
 }
 
-Entries backends() {
+Entries backends(Reading&) {
     Entries entries;
     Diagnostics diagnostics;  // a module that cannot be used is reported by `build`
     for (const auto& backend : all_backends({}, backend_folder(), diagnostics)) {
@@ -85,12 +94,12 @@ Entries backends() {
 struct Topic {
     std::string_view name;
     std::string_view one;  // what one of them is called
-    Entries (*entries)();
+    Entries (*entries)(Reading&);
 };
 
 constexpr Topic topics[] = {
-    {"joints", "joint", [] { return definitions("joints/", NodeKind::joint); }},
-    {"shapes", "shape", [] { return definitions("shapes/", NodeKind::shape); }},
+    {"joints", "joint", [](Reading& reading) { return definitions(reading, "joints", NodeKind::joint); }},
+    {"shapes", "shape", [](Reading& reading) { return definitions(reading, "shapes", NodeKind::shape); }},
     {"woods", "wood", woods},
     {"backends", "backend", backends},
 };
@@ -118,10 +127,21 @@ Diagnostic unknown_entry(const Topic& topic, const Entries& entries, const std::
                            : fmt::format("`{}` is the nearest", near));
 }
 
-ExitStatus list(const Console& console, const std::string& topic_name, const std::string& name) {
+struct ListArguments {
+    std::string topic;
+    std::string name;
+    std::string stdlib_folder;
+};
+
+ExitStatus list(const Console& console, const ListArguments& arguments) {
+    const std::string& name = arguments.name;
     const Topic& topic = *std::find_if(std::begin(topics), std::end(topics),
-                                       [&](const Topic& each) { return each.name == topic_name; });
-    Entries entries = topic.entries();
+                                       [&](const Topic& each) { return each.name == arguments.topic; });
+    const DiskWorld world;
+    const LibraryFiles library(world, if_given(arguments.stdlib_folder));
+    Reading reading{library};
+    Entries entries = topic.entries(reading);
+    if (!reading.diagnostics.ok()) return console.report(reading.diagnostics, reading.sources);
     std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) { return a.name < b.name; });
     if (name.empty()) {
         console.print(one_line_each(entries));
@@ -139,14 +159,15 @@ ExitStatus list(const Console& console, const std::string& topic_name, const std
 void add_list(CLI::App& program, Session& session) {
     CLI::App* command =
         add_command(program, "list", "List joints, shapes, woods or backends, or tell all about one");
-    auto words = std::make_shared<std::pair<std::string, std::string>>();
-    command->add_option("WHAT", words->first, "joints, shapes, woods or backends")
+    auto arguments = std::make_shared<ListArguments>();
+    command->add_option("WHAT", arguments->topic, "joints, shapes, woods or backends")
         ->required()
         ->type_name("")
         ->check(one_of(topic_names()));
-    command->add_option("NAME", words->second, "The one to tell all about")->type_name("");
-    command->callback([&session, words] {
-        session.run = [&session, words] { return list(session.console, words->first, words->second); };
+    command->add_option("NAME", arguments->name, "The one to tell all about")->type_name("");
+    add_stdlib_option(*command, arguments->stdlib_folder);
+    command->callback([&session, arguments] {
+        session.run = [&session, arguments] { return list(session.console, *arguments); };
     });
 }
 

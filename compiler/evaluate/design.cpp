@@ -43,12 +43,24 @@ ReadResult LibraryFiles::read(const std::string& path) const {
     return {found->text, ""};
 }
 
+std::string LibraryFiles::shown(const std::string& path) const {
+    return folder_.value_or("stdlib") + "/" + path;
+}
+
 std::vector<std::string> LibraryFiles::names(std::string_view folder) const {
-    std::vector<std::string> result;
+    std::vector<std::string> files;
     const std::string prefix = std::string(folder) + "/";
-    for (const EmbeddedFile& file : stdlib_files()) {
-        if (file.path.rfind(prefix, 0) != 0 || !file.path.ends_with(".rod")) continue;
-        result.push_back(file.path.substr(prefix.size(), file.path.size() - prefix.size() - 4));
+    if (folder_) {
+        files = world_.file_names(*folder_ + "/" + std::string(folder));
+    } else {
+        for (const EmbeddedFile& file : stdlib_files()) {
+            if (file.path.starts_with(prefix)) files.push_back(file.path.substr(prefix.size()));
+        }
+    }
+    constexpr std::string_view ending = ".rod";
+    std::vector<std::string> result;
+    for (const std::string& file : files) {
+        if (file.ends_with(ending)) result.push_back(file.substr(0, file.size() - ending.size()));
     }
     return result;
 }
@@ -134,7 +146,7 @@ void Design::take_use(const Syntax& use, const std::string& folder) {
     const std::string wanted = unquoted(name);
     if (library_.read(wanted).text) {
         if (!loaded_.emplace("stdlib/" + wanted, true).second) return;
-        take(add_tree("stdlib/" + wanted, *library_.read(wanted).text, true), "");
+        take(add_tree(library_.shown(wanted), *library_.read(wanted).text, true), "");
         return;
     }
     const std::string path = clean(folder + wanted);
@@ -174,7 +186,7 @@ Syntax Design::find(Definitions& definitions, std::string_view folder, std::stri
     if (!library_tried_.emplace(path, true).second) return {};
     ReadResult read = library_.read(path);
     if (!read.text) return {};
-    take(add_tree("stdlib/" + path, std::move(*read.text), true), "");
+    take(add_tree(library_.shown(path), std::move(*read.text), true), "");
     const auto found = definitions.find(name);
     return found == definitions.end() ? Syntax{} : found->second;
 }

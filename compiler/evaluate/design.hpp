@@ -21,6 +21,8 @@ class LibraryFiles {
     LibraryFiles(const World& world, std::optional<std::string> folder)
         : world_(world), folder_(std::move(folder)) {}
     ReadResult read(const std::string& path) const;
+    // What a message calls a file of the library: `stdlib/joints/housing.rod`, or as --stdlib has it.
+    std::string shown(const std::string& path) const;
     // Names without folder and ending: names("joints") is {"dowels", "edge_glue", ...}, sorted.
     std::vector<std::string> names(std::string_view folder) const;
 

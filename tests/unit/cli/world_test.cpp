@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <sys/stat.h>
 
+#include <filesystem>
+
 #include "compiler/limits.hpp"
 #include "tests/support/scratch_folder.hpp"
 
@@ -18,6 +20,18 @@ TEST_SUITE("unit/cli") {
         const ReadResult read = DiskWorld().read((scratch.path() / "a").string());
         REQUIRE(read.text);
         CHECK(*read.text == bytes);
+    }
+
+    TEST_CASE("the plain files of a folder, sorted") {
+        const ScratchFolder scratch;
+        for (const char* name : {"b.rod", "a.rod", "c"}) scratch.put(name, "");
+        std::filesystem::create_directory(scratch.path() / "folder");
+        const std::vector<std::string> names = {"a.rod", "b.rod", "c"};
+        CHECK(DiskWorld().file_names(scratch.path().string()) == names);
+        CHECK(DiskWorld().file_names((scratch.path() / "none").string()).empty());
+        const MemoryWorld memory(
+            {{"x/b.rod", ""}, {"x/a.rod", ""}, {"x/c", ""}, {"x/y/d", ""}, {"xz/e", ""}});
+        CHECK(memory.file_names("x") == names);
     }
 
     TEST_CASE("what cannot be read says why, in words") {

@@ -17,6 +17,9 @@ class WatchedWorld : public World {
         asked.push_back(path);
         return files_.read(path);
     }
+    std::vector<std::string> file_names(const std::string& folder) const override {
+        return files_.file_names(folder);
+    }
     mutable std::vector<std::string> asked;
 
   private:
@@ -130,6 +133,26 @@ TEST_CASE("more files than the limit are an error") {
     }
     files["box.rod"] = design_that("use \"f0.rod\"", "");
     CHECK(compile_files(files, "box.rod").report() == "E0104 1:5 the design uses more than 256 files\n");
+}
+
+TEST_CASE("a library in a folder: its definitions are the ones that are meant, and named as they lie") {
+    const std::string dowel = "joint dowell(a: end, b: face) { \"A pin.\" }\n";
+    const std::string rail = stick("rail", "wide", {0, 0, 0}, {90, 20, 20});
+    const auto with_library = [&](const std::string& wood, const std::string& line) {
+        const MemoryWorld world({{"box.rod", design_that("", rail + line)},
+                                 {"lib/joints/dowell.rod", dowel},
+                                 {"lib/joints/notes.txt", "not a joint"},
+                                 {"lib/data/woods.yaml", wood},
+                                 {"lib/data/shop.yaml", "tools:\n  chisel: [6mm]\n"}});
+        CompileOptions options = build("box.rod");
+        options.stdlib_folder = "lib";
+        return CompiledDesign(world, options).rendered();
+    };
+    const std::string good = "woods:\n  oak: {common: oak, density: 700, colour: '#c8b089', source: N}\n";
+    CHECK(with_library(good, "join rail.left to rail with dowels\n").find("did you mean `dowell`?") !=
+          std::string::npos);
+    CHECK(with_library("woods:\n  oak: 3\n", "").find(" lib/data/woods.yaml:2") != std::string::npos);
+    CHECK(with_library("woods:\n  oak: 3\n", "").find("stdlib/") == std::string::npos);
 }
 
 TEST_SUITE_END();
