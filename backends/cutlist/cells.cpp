@@ -2,6 +2,11 @@
 
 #include <fmt/format.h>
 
+#include <bit>
+#include <cmath>
+#include <cstdint>
+#include <limits>
+
 #include "backends/words.hpp"
 
 namespace rodwright {
@@ -43,6 +48,16 @@ std::vector<std::string> cut_list_preface(const CutList& list) {
             fmt::format("~ marks a size that is shown to the nearest {}.", format_length(smallest, step)));
     }
     return lines;
+}
+
+double nearest_double(const Rational& value) {
+    const double inner = value.get_d();
+    const double outer =
+        std::nextafter(inner, std::copysign(std::numeric_limits<double>::infinity(), sgn(value)));
+    const Rational below = abs(value - Rational(inner));
+    const Rational above = abs(value - Rational(outer));
+    if (below == above) return std::bit_cast<std::uint64_t>(inner) % 2 == 0 ? inner : outer;
+    return below < above ? inner : outer;
 }
 
 }  // namespace rodwright

@@ -22,4 +22,7 @@ Cells hardware_cells(const HardwareRow& row, const LengthStyle& style);
 // The sentences that stand above the tables.
 std::vector<std::string> cut_list_preface(const CutList& list);
 
+// The double nearest to it; of two that are equally near the even one. mpq_class::get_d cuts off.
+double nearest_double(const Rational& value);
+
 }  // namespace rodwright

@@ -21,7 +21,7 @@ std::string record(const Cells& cells) {
 }
 
 std::string millimetres(const Rational& value) {
-    return fmt::format("{:.3f}", value.get_d());
+    return fmt::format("{:.3f}", nearest_double(value));
 }
 
 Cells row_cells(const CutGroup& group, const CutRow& row, const LengthStyle& style) {

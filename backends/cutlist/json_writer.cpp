@@ -1,5 +1,6 @@
 #include <nlohmann/json.hpp>
 
+#include "backends/cutlist/cells.hpp"
 #include "backends/cutlist/writers.hpp"
 
 namespace rodwright {
@@ -9,7 +10,7 @@ using Json = nlohmann::ordered_json;
 
 Json size(const Rational& millimetres, const LengthStyle& style) {
     return {{"exact", to_text(millimetres)},
-            {"mm", millimetres.get_d()},
+            {"mm", nearest_double(millimetres)},
             {"shown", format_length(millimetres, style)}};
 }
 

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <string>
 
+#include "backends/cutlist/cells.hpp"
 #include "backends/cutlist/writers.hpp"
 #include "tests/support/sample_piece.hpp"
 
@@ -154,5 +155,21 @@ TEST_SUITE("unit/backends") {
         CHECK(list.groups.empty());
         CHECK_FALSE(list.rounded);
         CHECK(cut_list_csv(list).find("\r\n") == cut_list_csv(list).size() - 2);
+    }
+
+    TEST_CASE("millimetres are the nearest double, not the one below") {
+        // Decimals are read to the nearest double (IEEE 754).
+        CHECK(nearest_double(ratio(3, 10)) == 0.3);
+        CHECK(nearest_double(ratio(-3, 10)) == -0.3);
+        CHECK(nearest_double(ratio(2032, 10)) == 203.2);
+        CHECK(nearest_double(ratio(1, 3)) == 1.0 / 3);
+        CHECK(nearest_double(ratio(2, 3)) == 2.0 / 3);
+        CHECK(nearest_double(0) == 0);
+        CHECK(nearest_double(19) == 19);
+        for (int n = 1; n < 3000; ++n) CHECK(nearest_double(ratio(127 * n, 320)) == 127.0 * n / 320);
+        // 2^53 + 1 and 2^53 + 3 lie between two doubles each.
+        const Rational large(mpz_class("9007199254740992"));
+        CHECK(nearest_double(large + 1) == 9007199254740992.0);
+        CHECK(nearest_double(large + 3) == 9007199254740996.0);
     }
 }
