@@ -13,49 +13,51 @@ namespace {
 
 struct Sign {
     std::string_view spelled;
-    std::string_view message;
+    std::string_view message;  // `{}` stands for it
     std::string_view help;
 };
 
 constexpr std::string_view straight_quote = "write the straight `\"`, for inches and around texts";
 constexpr std::string_view straight_apostrophe = "write the straight `'` for feet";
 constexpr std::string_view comment_help = "a comment begins with `--`";
+constexpr std::string_view curly_quote = "`{}` is a curly quote";
+constexpr std::string_view no_sign = "`{}` is not a sign of the language";
+constexpr std::string_view no_comment = "`{}` does not begin a comment";
 
 constexpr std::array signs = {
-    Sign{"\u201C", "`\u201C` is a curly quote", straight_quote},
-    Sign{"\u201D", "`\u201D` is a curly quote", straight_quote},
-    Sign{"\u2033", "`\u2033` is not an inch mark here", straight_quote},
-    Sign{"\u2018", "`\u2018` is a curly quote", straight_apostrophe},
-    Sign{"\u2019", "`\u2019` is a curly quote", straight_apostrophe},
-    Sign{"\u2032", "`\u2032` is not a foot mark here", straight_apostrophe},
-    Sign{"\u2013", "`\u2013` is a long dash", "write `-`"},
-    Sign{"\u2014", "`\u2014` is a long dash", "write `-`, or `--` for a comment"},
-    Sign{"\u2212", "`\u2212` is not the minus sign of the keyboard", "write `-`"},
-    Sign{"\u00D7", "`\u00D7` is not a sign of the language", "write `*`"},
-    Sign{"\u00F7", "`\u00F7` is not a sign of the language", "write `/`"},
-    Sign{"\u2264", "`\u2264` is not a sign of the language", "write `<=`"},
-    Sign{"\u2265", "`\u2265` is not a sign of the language", "write `>=`"},
-    Sign{"\u00BC", "`\u00BC` is one character, not a fraction", "write `1/4`; after a whole number `1-1/4`"},
-    Sign{"\u00BD", "`\u00BD` is one character, not a fraction", "write `1/2`; after a whole number `1-1/2`"},
-    Sign{"\u00BE", "`\u00BE` is one character, not a fraction", "write `3/4`; after a whole number `1-3/4`"},
-    Sign{"\u215B", "`\u215B` is one character, not a fraction", "write `1/8`; after a whole number `1-1/8`"},
-    Sign{"\u00B0", "`\u00B0` is not a unit here", "write `deg` for degrees, `C` or `F` for a temperature"},
+    Sign{"\u201C", curly_quote, straight_quote},
+    Sign{"\u201D", curly_quote, straight_quote},
+    Sign{"\u2033", "`{}` is not an inch mark here", straight_quote},
+    Sign{"\u2018", curly_quote, straight_apostrophe},
+    Sign{"\u2019", curly_quote, straight_apostrophe},
+    Sign{"\u2032", "`{}` is not a foot mark here", straight_apostrophe},
+    Sign{"\u2013", "`{}` is a long dash", "write `-`"},
+    Sign{"\u2014", "`{}` is a long dash", "write `-`, or `--` for a comment"},
+    Sign{"\u2212", "`{}` is not the minus sign of the keyboard", "write `-`"},
+    Sign{"\u00D7", no_sign, "write `*`"},
+    Sign{"\u00F7", no_sign, "write `/`"},
+    Sign{"\u2264", no_sign, "write `<=`"},
+    Sign{"\u2265", no_sign, "write `>=`"},
+    Sign{"\u00B0", "`{}` is not a unit here", "write `deg` for degrees, `C` or `F` for a temperature"},
     Sign{"\u00A0", "this blank is a no-break space", "write an ordinary blank"},
     Sign{"\r", "this line ends in a way that is not read",
          "save the file with line ends of `\\n` or `\\r\\n`"},
-    Sign{"#", "`#` does not begin a comment", comment_help},
-    Sign{"//", "`//` does not begin a comment", comment_help},
-    Sign{"/*", "`/*` does not begin a comment", comment_help},
-    Sign{":=", "`:=` is not a sign of the language", "write `=`"},
-    Sign{"&&", "`&&` is not a sign of the language", "write `and`"},
-    Sign{"||", "`||` is not a sign of the language", "write `or`"},
-    Sign{"!", "`!` is not a sign of the language", "write `not`"},
+    Sign{"#", no_comment, comment_help},
+    Sign{"//", no_comment, comment_help},
+    Sign{"/*", no_comment, comment_help},
+    Sign{":=", no_sign, "write `=`"},
+    Sign{"&&", no_sign, "write `and`"},
+    Sign{"||", no_sign, "write `or`"},
+    Sign{"!", no_sign, "write `not`"},
 };
 
 struct Spelling {
     std::string_view written;
-    std::string_view unit;
+    std::string_view meant;
 };
+
+constexpr std::array fractions = {Spelling{"\u00BC", "1/4"}, Spelling{"\u00BD", "1/2"},
+                                  Spelling{"\u00BE", "3/4"}, Spelling{"\u215B", "1/8"}};
 
 constexpr std::array spellings = {
     Spelling{"inch", "in"},        Spelling{"inches", "in"},     Spelling{"ins", "in"},
@@ -71,7 +73,7 @@ constexpr std::array spellings = {
 
 std::string_view unit_meant(std::string_view written) {
     const auto* const found = std::ranges::find(spellings, written, &Spelling::written);
-    return found == spellings.end() ? std::string_view{} : found->unit;
+    return found == spellings.end() ? std::string_view{} : found->meant;
 }
 
 bool is_number(std::string_view token) {
@@ -99,9 +101,17 @@ Diagnostic unknown_unit(const Trouble& trouble, std::size_t at, std::string_view
 std::optional<Diagnostic> foreseen_sign(const Trouble& trouble) {
     const bool divided = trouble.token() == "/" && trouble.token_end == trouble.at;
     const std::size_t at = divided ? trouble.token_begin : trouble.at;
+    const std::string_view rest = trouble.text.substr(at);
     for (const Sign& sign : signs) {
-        if (!trouble.text.substr(at).starts_with(sign.spelled)) continue;
-        return known(trouble, at, sign.spelled.size(), std::string(sign.message), std::string(sign.help));
+        if (!rest.starts_with(sign.spelled)) continue;
+        return known(trouble, at, sign.spelled.size(), fmt::format(fmt::runtime(sign.message), sign.spelled),
+                     std::string(sign.help));
+    }
+    for (const Spelling& fraction : fractions) {
+        if (!rest.starts_with(fraction.written)) continue;
+        return known(trouble, at, fraction.written.size(),
+                     fmt::format("`{}` is one character, not a fraction", fraction.written),
+                     fmt::format("write `{0}`; after a whole number `1-{0}`", fraction.meant));
     }
     return std::nullopt;
 }
