@@ -122,6 +122,15 @@ void draw_arrowhead(Sheet& sheet, Point tip, Point direction) {
     sheet.fill(black, {tip, back + side, back - side});
 }
 
+void draw_grain_arrow(Sheet& sheet, Point left) {
+    constexpr double length = 16;
+    const Point right = left + Point{length, 0};
+    sheet.line(LineRole::dimension, left, right);
+    draw_arrowhead(sheet, left, {-1, 0});
+    draw_arrowhead(sheet, right, {1, 0});
+    sheet.text({"grain", FontFace::regular, 2.5, right + Point{2, -1.25}, Align::left, false});
+}
+
 void draw_dimension(Sheet& sheet, const LengthDimension& dimension, const Fonts& fonts) {
     const Run run = dimension.run;
     const bool across = run == Run::across;

@@ -63,4 +63,7 @@ void draw_running(Sheet& sheet, const RunningDimension& dimension, const Fonts& 
 // A filled arrowhead with its point at `tip`, pointing along `direction` (of length 1).
 void draw_arrowhead(Sheet& sheet, Point tip, Point direction);
 
+// Double-headed, along the fibres, with the word beside it; from its left end on.
+void draw_grain_arrow(Sheet& sheet, Point left);
+
 }  // namespace rodwright::drawing

@@ -29,6 +29,15 @@ Rect around(const Rect& a, const Rect& b) {
             std::max(a.top, b.top)};
 }
 
+Rect common(const Rect& a, const Rect& b) {
+    return {std::max(a.left, b.left), std::max(a.bottom, b.bottom), std::min(a.right, b.right),
+            std::min(a.top, b.top)};
+}
+
+Rect moved(const Rect& box, Point by) {
+    return {box.left + by.x, box.bottom + by.y, box.right + by.x, box.top + by.y};
+}
+
 void Sheet::line(LineRole role, Point from, Point to) {
     items.emplace_back(Stroke{role, {from, to}, false});
 }
@@ -74,7 +83,30 @@ Rect box_around(const Arc& arc) {
     return box_around(points);
 }
 
+struct Mover {
+    Point by;
+
+    void operator()(std::vector<Point>& points) const {
+        for (Point& point : points) point = point + by;
+    }
+    void operator()(Stroke& stroke) const { (*this)(stroke.points); }
+    void operator()(Fill& fill) const { (*this)(fill.points); }
+    void operator()(Arc& arc) const { arc.centre = arc.centre + by; }
+    void operator()(Disc& disc) const { disc.centre = disc.centre + by; }
+    void operator()(Text& text) const { text.at = text.at + by; }
+    void operator()(Link& link) const { link.box = moved(link.box, by); }
+    void operator()(ClipStart& clip) const { clip.box = moved(clip.box, by); }
+    void operator()(GroupStart&) const {}
+    void operator()(GroupEnd&) const {}
+    void operator()(ClipEnd&) const {}
+};
+
 }  // namespace
+
+Item moved(Item item, Point by) {
+    std::visit(Mover{by}, item);
+    return item;
+}
 
 std::optional<Rect> extent_of(const Item& item) {
     if (const auto* stroke = std::get_if<Stroke>(&item)) {

@@ -44,6 +44,9 @@ struct Rect {
 };
 // The smallest rectangle around both.
 Rect around(const Rect& a, const Rect& b);
+// What lies in both; turned inside out (right < left, top < bottom) where they are apart.
+Rect common(const Rect& a, const Rect& b);
+Rect moved(const Rect& box, Point by);
 
 // What a line is for; line_style.hpp says how each is drawn.
 enum class LineRole : std::uint8_t {
@@ -137,7 +140,13 @@ struct Link {
     std::string anchor;
 };
 
-using Item = std::variant<Stroke, Arc, Fill, Disc, Text, GroupStart, GroupEnd, Link>;
+// Of what is drawn between the two only what lies in the box is seen. They nest.
+struct ClipStart {
+    Rect box;
+};
+struct ClipEnd {};
+
+using Item = std::variant<Stroke, Arc, Fill, Disc, Text, GroupStart, GroupEnd, Link, ClipStart, ClipEnd>;
 
 struct Sheet {
     std::string title;                 // in the page list and the outline
@@ -158,5 +167,8 @@ struct Sheet {
 // Where an item is on the paper but for the width of its lines and the letters of a text; empty for what
 // draws nothing.
 std::optional<Rect> extent_of(const Item& item);
+
+// The same item somewhere else.
+Item moved(Item item, Point by);
 
 }  // namespace rodwright::drawing

@@ -16,16 +16,6 @@ constexpr double margin = 15;       // left and right of the front view: room fo
 constexpr double line_end = 3;      // past the last dimension line
 constexpr double figure_over = 12;  // over a thin view whose thickness stands above its arrows
 
-// Double-headed, along the fibres, with the word beside it.
-void draw_grain_arrow(Sheet& sheet, Point left) {
-    constexpr double length = 16;
-    const Point right = left + Point{length, 0};
-    sheet.line(LineRole::dimension, left, right);
-    draw_arrowhead(sheet, left, {-1, 0});
-    draw_arrowhead(sheet, right, {1, 0});
-    sheet.text({"grain", FontFace::regular, 2.5, right + Point{2, -1.25}, Align::left, false});
-}
-
 // How much height the dimensions under the front view take.
 double strip_below(const std::vector<Station>& stations, bool joined, const Fonts& fonts) {
     const double running = stations.empty() ? 0 : first_dimension + running_depth(stations, fonts);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "backends/drawing/pdf/pdf_writer.hpp"
+#include "backends/drawing/svg/svg_writer.hpp"
 #include "backends/packet/sheets.hpp"
 
 namespace rodwright {
@@ -95,10 +96,17 @@ void PacketBackend::emit(const BackendInput& input, const OptionValues& options,
                                   triangles_of(piece, input.solids, *kernel),
                                   std::move(*steps),
                                   warnings_in(diagnostics)};
-    const std::vector<drawing::Sheet> sheets = packet::packet_sheets(context);
+    const std::vector<packet::Template> templates = packet::templates(context);
+    const std::vector<drawing::Sheet> sheets = packet::packet_sheets(context, templates);
     std::optional<std::string> bytes =
         drawing::write_pdf(sheets, *fonts, {piece.name, "shop packet", true}, diagnostics);
     if (bytes) out.write("packet.pdf", std::move(*bytes));
+    for (const packet::Template& each : templates) {
+        const std::string description = each.name + ": a template at full size, " + input.piece.name;
+        const drawing::Sheet uncut = packet::whole(each);
+        out.write("templates/" + each.file + ".svg",
+                  drawing::write_svg(uncut, uncut.frame, description, *fonts));
+    }
 }
 
 std::unique_ptr<Backend> make_packet_backend() {

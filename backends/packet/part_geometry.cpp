@@ -50,6 +50,15 @@ Polygon cut(const Polygon& polygon, Axis axis, const Rational& limit, bool keep_
     return kept;
 }
 
+// Exact where the root is a fraction.
+Rational root(const Rational& square) {
+    const mpz_class above = square.get_num();
+    const mpz_class below = square.get_den();
+    if (mpz_perfect_square_p(above.get_mpz_t()) == 0 || mpz_perfect_square_p(below.get_mpz_t()) == 0)
+        return from_double(std::sqrt(square.get_d()));
+    return Rational(sqrt(above), sqrt(below));
+}
+
 // The section's corners within the stock, `sweep` along the body.
 Polygon section_at(const Body& body, const Box& stock, const Rational& sweep) {
     Polygon polygon;
@@ -157,8 +166,7 @@ std::optional<Hollow> hollow_of(const Body& body, const Box& stock) {
             const Rational outside =
                 positive ? Rational(centre - stock.high[axis]) : Rational(stock.low[axis] - centre);
             if (outside <= 0 || outside >= radius) continue;
-            const Rational square = radius * radius - outside * outside;
-            const Rational half = from_double(std::sqrt(square.get_d()));
+            const Rational half = root(radius * radius - outside * outside);
             return Hollow{{axis, positive},
                           across,
                           Rational(body.frame.origin[across] - half),

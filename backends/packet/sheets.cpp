@@ -11,7 +11,7 @@ void append(std::vector<Draft>& drafts, std::vector<Draft> more) {
 }
 
 // Every sheet after the cover.
-std::vector<Draft> following_sheets(const Context& context) {
+std::vector<Draft> following_sheets(const Context& context, const std::vector<Template>& templates) {
     std::vector<Draft> drafts;
     drafts.push_back(arrangement_sheet(context));
     if (!context.piece.joints.empty()) drafts.push_back(taken_apart_sheet(context));
@@ -21,6 +21,7 @@ std::vector<Draft> following_sheets(const Context& context) {
     }
     for (const DistinctJoint& joint : distinct_joints(context.piece))
         drafts.push_back(joint_sheet(context, joint));
+    append(drafts, template_sheets(context, templates));
     append(drafts, cut_list_sheets(context));
     append(drafts, step_sheets(context));
     return drafts;
@@ -28,8 +29,8 @@ std::vector<Draft> following_sheets(const Context& context) {
 
 }  // namespace
 
-std::vector<drawing::Sheet> packet_sheets(const Context& context) {
-    std::vector<Draft> drafts = following_sheets(context);
+std::vector<drawing::Sheet> packet_sheets(const Context& context, const std::vector<Template>& templates) {
+    std::vector<Draft> drafts = following_sheets(context, templates);
     for (std::size_t i = 0; i < drafts.size(); ++i) drafts[i].block.sheet = i + 2;
     drafts.insert(drafts.begin(), cover_sheet(context, drafts));
     std::vector<drawing::Sheet> sheets;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "backends/packet/context.hpp"
+#include "backends/packet/templates.hpp"
 
 namespace rodwright::packet {
 
@@ -25,6 +26,6 @@ std::vector<Draft> cut_list_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
 
 // All of them in order, numbered, with their title blocks drawn.
-std::vector<drawing::Sheet> packet_sheets(const Context& context);
+std::vector<drawing::Sheet> packet_sheets(const Context& context, const std::vector<Template>& templates);
 
 }  // namespace rodwright::packet

@@ -16,16 +16,31 @@ static bool sold_in(LengthUnit unit, const Rational& size) {
     return steps.get_den() == 1;
 }
 
+// Those sold in the unit, or all of them if none is.
+static std::vector<Rational> sizes_in(const ShopTool& tool, std::optional<LengthUnit> unit) {
+    std::vector<Rational> sizes;
+    for (const Rational& size : tool.sizes) {
+        if (unit && sold_in(*unit, size)) sizes.push_back(size);
+    }
+    return sizes.empty() ? tool.sizes : sizes;
+}
+
 std::optional<Rational> Shop::nearest(const std::string& name, const Rational& millimetres,
                                       std::optional<LengthUnit> unit) const {
     const ShopTool* tool = find(name);
     if (tool == nullptr) return std::nullopt;
-    std::vector<Rational> sizes;
-    for (const Rational& size : tool->sizes) {
-        if (unit && sold_in(*unit, size)) sizes.push_back(size);
-    }
+    const std::vector<Rational> sizes = sizes_in(*tool, unit);
     const auto distance = [&](const Rational& size) { return Rational(abs(size - millimetres)); };
-    return *std::ranges::min_element(sizes.empty() ? tool->sizes : sizes, {}, distance);
+    return *std::ranges::min_element(sizes, {}, distance);
+}
+
+std::optional<Rational> Shop::at_least(const std::string& name, const Rational& millimetres,
+                                       LengthUnit unit) const {
+    const ShopTool* tool = find(name);
+    if (tool == nullptr) return std::nullopt;
+    const std::vector<Rational> sizes = sizes_in(*tool, unit);
+    const auto found = std::ranges::lower_bound(sizes, millimetres);
+    return found == sizes.end() ? std::nullopt : std::optional(*found);
 }
 
 static std::optional<ShopTool> read_tool(const YamlNode& node, Diagnostics& diagnostics) {

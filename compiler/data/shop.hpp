@@ -27,6 +27,10 @@ class Shop {
     // has any: a piece in inches is not marked out for a 5 mm bit.
     std::optional<Rational> nearest(const std::string& name, const Rational& millimetres,
                                     std::optional<LengthUnit> unit = {}) const;
+    // The smallest size of that tool that is `millimetres` or more, of those sold in the unit if the shop has
+    // any; empty if all are smaller, or there is no such tool.
+    std::optional<Rational> at_least(const std::string& name, const Rational& millimetres,
+                                     LengthUnit unit) const;
     // As written in the file.
     const std::vector<ShopTool>& tools() const { return tools_; }
 

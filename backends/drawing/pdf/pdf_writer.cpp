@@ -167,6 +167,21 @@ class PagePainter {
     void operator()(const GroupStart&) {}
     void operator()(const GroupEnd&) {}
 
+    void operator()(const ClipStart& clip) {
+        HPDF_Page_GSave(page_);
+        HPDF_Page_Rectangle(page_, at(clip.box.left), at(clip.box.bottom), at(clip.box.width()),
+                            at(clip.box.height()));
+        HPDF_Page_Clip(page_);
+        HPDF_Page_EndPath(page_);
+    }
+    // What lines, fills and letters look like is again what it was before the clip.
+    void operator()(const ClipEnd&) {
+        HPDF_Page_GRestore(page_);
+        style_ = nullptr;
+        fill_known_ = false;
+        height_ = 0;
+    }
+
   private:
     HPDF_REAL at(double millimetres) { return to_points(millimetres, document_.fault()); }
 

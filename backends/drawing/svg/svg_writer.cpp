@@ -86,6 +86,15 @@ class Writer {
     }
     void operator()(const GroupEnd&) { element("</g>"); }
     void operator()(const Link&) {}
+    void operator()(const ClipStart& clip) {
+        ++clips_;
+        element(fmt::format(
+            "<clipPath id=\"clip{0}\"><rect x=\"{1}\" y=\"{2}\" width=\"{3}\" height=\"{4}\"/></clipPath>\n"
+            "<g clip-path=\"url(#clip{0})\">",
+            clips_, x({clip.box.left, 0}), y({0, clip.box.top}), number(clip.box.width()),
+            number(clip.box.height())));
+    }
+    void operator()(const ClipEnd&) { element("</g>"); }
 
     std::string text() && { return std::move(out_); }
 
@@ -125,6 +134,7 @@ class Writer {
     Rect window_;
     const Fonts& fonts_;
     std::string out_;
+    int clips_ = 0;
 };
 
 std::string style_sheet() {

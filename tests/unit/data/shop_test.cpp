@@ -36,7 +36,8 @@ TEST_SUITE("unit/data") {
         Diagnostics diagnostics;
         const std::optional<Shop> shop = shop_of(file->text, diagnostics, sources);
         REQUIRE(shop);
-        for (const char* name : {"chisel", "straight_bit", "drill_bit", "dovetail_bit", "groove_cutter"}) {
+        for (const char* name :
+             {"chisel", "straight_bit", "drill_bit", "dovetail_bit", "groove_cutter", "guide_bush"}) {
             CAPTURE(name);
             CHECK(shop->find(name) != nullptr);
         }
@@ -62,6 +63,19 @@ TEST_SUITE("unit/data") {
         const auto metric = shop_of("tools:\n  chisel: [6mm, 10mm]\n", diagnostics, sources);
         REQUIRE(metric);
         CHECK(metric->nearest("chisel", inches(1, 4), LengthUnit::inch) == Rational(6));
+    }
+
+    TEST_CASE("the smallest size that is large enough") {
+        SourceManager sources;
+        Diagnostics diagnostics;
+        const auto shop =
+            shop_of("tools:\n  guide_bush: [3/8 in, 1/2 in, 16mm, 20mm]\n", diagnostics, sources);
+        REQUIRE(shop);
+        CHECK(shop->at_least("guide_bush", inches(3, 8), LengthUnit::inch) == inches(3, 8));
+        CHECK(shop->at_least("guide_bush", inches(13, 32), LengthUnit::inch) == inches(1, 2));
+        CHECK(shop->at_least("guide_bush", 10, LengthUnit::millimetre) == Rational(16));
+        CHECK_FALSE(shop->at_least("guide_bush", 15, LengthUnit::inch));
+        CHECK_FALSE(shop->at_least("adze", 1, LengthUnit::inch));
     }
 
     TEST_CASE("bad tools are refused") {

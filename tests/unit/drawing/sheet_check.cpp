@@ -1,6 +1,9 @@
 #include "tests/unit/drawing/sheet_check.hpp"
 
 #include <algorithm>
+#include <optional>
+
+#include "backends/drawing/seen.hpp"
 
 namespace rodwright::testing {
 
@@ -10,11 +13,6 @@ namespace {
 
 constexpr double frame_slack = 0.01;
 constexpr double touching = 0.15;  // mm: letters seldom fill their box
-
-Rect box_of(const Item& item, const Fonts& fonts) {
-    if (const auto* text = std::get_if<Text>(&item)) return text_box(*text, fonts);
-    return extent_of(item).value_or(Rect{});
-}
 
 std::string name_of(const Item& item) {
     if (const auto* text = std::get_if<Text>(&item)) return "`" + text->text + "`";
@@ -38,6 +36,7 @@ bool crosses(Point a, Point b, const Rect& box) {
 }
 
 bool crosses(const Stroke& stroke, const Rect& box) {
+    if (box.right <= box.left || box.top <= box.bottom) return false;
     for (std::size_t i = 1; i < stroke.points.size(); ++i) {
         if (crosses(stroke.points[i - 1], stroke.points[i], box)) return true;
     }
@@ -49,16 +48,19 @@ bool is_edge(const Stroke& stroke) {
            stroke.role == LineRole::frame;
 }
 
-void check_text(const Sheet& sheet, std::size_t index, const Fonts& fonts, std::vector<std::string>& faults) {
-    const Rect box = text_box(std::get<Text>(sheet.items[index]), fonts).grown(-touching);
+using Boxes = std::vector<std::optional<Rect>>;
+
+void check_text(const Sheet& sheet, std::size_t index, const Boxes& seen, std::vector<std::string>& faults) {
+    const Rect box = seen[index]->grown(-touching);
     const std::string name = name_of(sheet.items[index]);
     for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        if (!seen[i]) continue;
         const auto* other = std::get_if<Text>(&sheet.items[i]);
-        if (other != nullptr && i > index && box.overlaps(text_box(*other, fonts).grown(-touching))) {
+        if (other != nullptr && i > index && box.overlaps(seen[i]->grown(-touching))) {
             faults.push_back(sheet.title + ": " + name + " on `" + other->text + "`");
         }
         const auto* stroke = std::get_if<Stroke>(&sheet.items[i]);
-        if (stroke != nullptr && is_edge(*stroke) && crosses(*stroke, box)) {
+        if (stroke != nullptr && is_edge(*stroke) && crosses(*stroke, common(box, seen[i]->grown(1e-6)))) {
             faults.push_back(sheet.title + ": " + name + " on a drawn edge");
         }
     }
@@ -68,13 +70,13 @@ void check_text(const Sheet& sheet, std::size_t index, const Fonts& fonts, std::
 
 std::vector<std::string> faults_of(const Sheet& sheet, const Fonts& fonts) {
     std::vector<std::string> faults;
+    const Boxes seen = seen_boxes(sheet.items, fonts);
     for (std::size_t i = 0; i < sheet.items.size(); ++i) {
-        const Item& item = sheet.items[i];
-        const bool draws = extent_of(item).has_value();
-        if (draws && !sheet.frame.contains(box_of(item, fonts), frame_slack)) {
+        if (!seen[i]) continue;
+        if (!sheet.frame.contains(*seen[i], frame_slack)) {
             faults.push_back(sheet.title + ": " + name_of(sheet.items[i]) + " is outside the frame");
         }
-        if (std::holds_alternative<Text>(sheet.items[i])) check_text(sheet, i, fonts, faults);
+        if (std::holds_alternative<Text>(sheet.items[i])) check_text(sheet, i, seen, faults);
     }
     return faults;
 }
