@@ -150,6 +150,7 @@ using Item = std::variant<Stroke, Arc, Fill, Disc, Text, GroupStart, GroupEnd, L
 
 struct Sheet {
     std::string title;                 // in the page list and the outline
+    std::string section;               // of the outline that it stands in; empty: none
     std::vector<std::string> anchors;  // what links to it may name
     double width = 0;
     double height = 0;

@@ -32,6 +32,7 @@ Lines lines_of(const FlowBlock& block, double width, double height, const Fonts&
 struct PlacedLine {
     FlowLine line;
     Point at;
+    std::size_t block = 0;
 };
 
 // Fills the columns; stops being `complete` when the last is full.
@@ -45,6 +46,7 @@ class Filler {
         if (top_ - whole < columns_[column_].bottom && top_ < columns_[column_].top) next_column();
         for (const FlowLine& line : block) add_line(line);
         top_ -= 1.4 * height_;
+        ++block_;
     }
     bool complete() const { return complete_; }
     const std::vector<PlacedLine>& placed() const { return placed_; }
@@ -61,7 +63,7 @@ class Filler {
             if (column_ + 1 == columns_.size()) complete_ = false;
             next_column();
         }
-        placed_.push_back({line, {columns_[column_].left + line.indent, top_ - 1.25 * height_}});
+        placed_.push_back({line, {columns_[column_].left + line.indent, top_ - 1.25 * height_}, block_});
         top_ -= line_pitch * height_;
     }
 
@@ -69,6 +71,7 @@ class Filler {
     double height_;
     double top_;
     std::size_t column_ = 0;
+    std::size_t block_ = 0;
     bool complete_ = true;
     std::vector<PlacedLine> placed_;
 };
@@ -82,6 +85,24 @@ Filler filled(const std::vector<FlowBlock>& blocks, const std::vector<Rect>& col
     return filler;
 }
 
+// Where the block's next links stand in one of its lines; `next` moves past them.
+void draw_links(Sheet& sheet, const FlowBlock& block, const PlacedLine& placed, double height,
+                const Fonts& fonts, std::size_t& next) {
+    const std::string& line = placed.line.text;
+    const auto width_to = [&](std::size_t end) {
+        return text_width(line.substr(0, end), placed.line.face, height, fonts);
+    };
+    for (std::size_t from = 0; next < block.links.size(); ++next) {
+        const FlowLink& link = block.links[next];
+        const std::size_t at = line.find(link.text, from);
+        if (at == std::string::npos) return;
+        from = at + link.text.size();
+        const Rect box{placed.at.x + width_to(at), placed.at.y - height * reach_below,
+                       placed.at.x + width_to(from), placed.at.y + height * reach_above};
+        sheet.items.emplace_back(Link{box, link.anchor});
+    }
+}
+
 }  // namespace
 
 void draw_flow(Sheet& sheet, const std::vector<FlowBlock>& blocks, const std::vector<Rect>& columns,
@@ -92,8 +113,10 @@ void draw_flow(Sheet& sheet, const std::vector<FlowBlock>& blocks, const std::ve
         height *= 0.94;
         filler = filled(blocks, columns, height, fonts);
     }
+    std::vector<std::size_t> next_link(blocks.size());
     for (const PlacedLine& placed : filler.placed()) {
         sheet.text({placed.line.text, placed.line.face, height, placed.at, Align::left, false});
+        draw_links(sheet, blocks[placed.block], placed, height, fonts, next_link[placed.block]);
     }
 }
 

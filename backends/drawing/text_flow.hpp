@@ -8,9 +8,16 @@
 
 namespace rodwright::drawing {
 
+// A piece of a block's text that leads to a sheet. It must not have a blank, where lines are broken.
+struct FlowLink {
+    std::string text;
+    std::string anchor;
+};
+
 struct FlowBlock {
     std::string heading;
     std::vector<std::string> paragraphs;
+    std::vector<FlowLink> links = {};  // in the order in which their texts stand in the paragraphs
 };
 
 // Draws all blocks in the columns, in their order, with text as large as lets them fit but not over `height`.

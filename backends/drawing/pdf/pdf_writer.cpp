@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 #include <hpdf.h>
+#include <hpdf_objects.h>
+#include <hpdf_streams.h>
 
 #include <algorithm>
 #include <array>
@@ -13,6 +15,7 @@
 #include "backends/drawing/curve.hpp"
 #include "backends/drawing/dashes.hpp"
 #include "backends/drawing/line_style.hpp"
+#include "backends/drawing/pdf/to_unicode.hpp"
 #include "backends/drawing/text_run.hpp"
 
 namespace rodwright::drawing {
@@ -71,11 +74,15 @@ class Document {
     bool ok() const { return !fault_.happened(); }
     HPDF_Font font(FontFace face) const { return fonts_[static_cast<std::size_t>(face)]; }
 
-    void load_fonts(const Fonts& fonts) {
+    // `to_unicode`: the fonts' map from codes to characters.
+    void load_fonts(const Fonts& fonts, const std::string& to_unicode) {
         for (const FontFace face : {FontFace::regular, FontFace::bold}) {
             const char* name = HPDF_LoadTTFontFromFile(get(), fonts[face].path.c_str(), HPDF_TRUE);
             if (!ok()) return;
-            fonts_[static_cast<std::size_t>(face)] = HPDF_GetFont(get(), name, "UTF-8");
+            HPDF_Font font = HPDF_GetFont(get(), name, "UTF-8");
+            if (!ok()) return;
+            set_to_unicode(font, to_unicode);
+            fonts_[static_cast<std::size_t>(face)] = font;
         }
     }
     std::string bytes() {
@@ -89,6 +96,18 @@ class Document {
     }
 
   private:
+    // The library's own map is written with operators that only maps of the other direction have.
+    void set_to_unicode(HPDF_Font font, const std::string& to_unicode) {
+        auto* map = static_cast<HPDF_Dict>(HPDF_Dict_GetItem(font, "ToUnicode", HPDF_OCLASS_DICT));
+        if (map == nullptr) {
+            fault_.set("the PDF library made a font without a map to characters");
+            return;
+        }
+        HPDF_MemStream_FreeData(map->stream);
+        if (HPDF_Stream_WriteStr(map->stream, to_unicode.c_str()) != HPDF_OK)
+            fault_.set("there is not enough memory for the PDF library");
+    }
+
     struct Free {
         void operator()(HPDF_Doc document) const { HPDF_Free(document); }
     };
@@ -272,9 +291,34 @@ class PagePainter {
     double height_ = 0;
 };
 
-void add_outline(Document& document, HPDF_Page page, const std::string& title) {
-    HPDF_Outline entry = HPDF_CreateOutline(document.get(), nullptr, title.c_str(), nullptr);
+HPDF_Outline add_entry(Document& document, HPDF_Outline under, const std::string& title, HPDF_Page page) {
+    HPDF_Outline entry = HPDF_CreateOutline(document.get(), under, title.c_str(), nullptr);
     HPDF_Outline_SetDestination(entry, HPDF_Page_CreateDestination(page));
+    return entry;
+}
+
+// Whether the section that begins with that sheet has sheets of different titles.
+bool has_several(const std::vector<Sheet>& sheets, std::size_t first) {
+    for (std::size_t i = first; i < sheets.size() && sheets[i].section == sheets[first].section; ++i) {
+        if (sheets[i].title != sheets[first].title) return true;
+    }
+    return false;
+}
+
+// A section of several sheets is an entry with theirs under it. A sheet that goes on with the one before it,
+// under the same title, has none.
+void add_outline(Document& document, const std::vector<Sheet>& sheets, const std::vector<HPDF_Page>& pages) {
+    HPDF_Outline section = nullptr;
+    for (std::size_t i = 0; i < sheets.size() && document.ok(); ++i) {
+        const Sheet& sheet = sheets[i];
+        const bool first = i == 0 || sheets[i - 1].section != sheet.section;
+        if (first) {
+            const bool nested = !sheet.section.empty() && has_several(sheets, i);
+            section = nested ? add_entry(document, nullptr, sheet.section, pages[i]) : nullptr;
+        }
+        const bool goes_on = !first && sheets[i - 1].title == sheet.title;
+        if (!sheet.title.empty() && !goes_on) add_entry(document, section, sheet.title, pages[i]);
+    }
 }
 
 HPDF_Page add_page(Document& document, const Sheet& sheet, const Fonts& fonts) {
@@ -287,7 +331,6 @@ HPDF_Page add_page(Document& document, const Sheet& sheet, const Fonts& fonts) {
         std::visit(painter, item);
         if (!document.ok()) return nullptr;
     }
-    if (!sheet.title.empty()) add_outline(document, page, sheet.title);
     return page;
 }
 
@@ -315,10 +358,27 @@ void add_links(Document& document, const std::vector<Sheet>& sheets, const std::
     }
 }
 
+HPDF_Date date_of(std::chrono::sys_seconds time) {
+    const auto day = std::chrono::floor<std::chrono::days>(time);
+    const std::chrono::year_month_day date(day);
+    const std::chrono::hh_mm_ss clock(time - day);
+    return {static_cast<int>(date.year()),
+            static_cast<int>(static_cast<unsigned>(date.month())),
+            static_cast<int>(static_cast<unsigned>(date.day())),
+            static_cast<int>(clock.hours().count()),
+            static_cast<int>(clock.minutes().count()),
+            static_cast<int>(clock.seconds().count()),
+            'Z',
+            0,
+            0};
+}
+
+// Page labels are the numbers in the title blocks.
 void set_info(Document& document, const PdfInfo& info) {
     HPDF_SetInfoAttr(document.get(), HPDF_INFO_TITLE, info.title.c_str());
     HPDF_SetInfoAttr(document.get(), HPDF_INFO_SUBJECT, info.subject.c_str());
     HPDF_SetInfoAttr(document.get(), HPDF_INFO_CREATOR, "rodwright");
+    if (info.date) HPDF_SetInfoDateAttr(document.get(), HPDF_INFO_CREATION_DATE, date_of(*info.date));
     HPDF_SetPageMode(document.get(), HPDF_PAGE_MODE_USE_OUTLINE);
     HPDF_AddPageLabel(document.get(), 0, HPDF_PAGE_NUM_STYLE_DECIMAL, 1, "");
 }
@@ -328,13 +388,14 @@ void set_info(Document& document, const PdfInfo& info) {
 std::optional<std::string> write_pdf(const std::vector<Sheet>& sheets, const Fonts& fonts,
                                      const PdfInfo& info, Diagnostics& diagnostics) {
     Document document(info.compressed);
-    if (document.ok()) document.load_fonts(fonts);
+    if (document.ok()) document.load_fonts(fonts, to_unicode_map(sheets));
     if (document.ok()) set_info(document, info);
     std::vector<HPDF_Page> pages;
     for (const Sheet& sheet : sheets) {
         if (document.ok()) pages.push_back(add_page(document, sheet, fonts));
     }
     if (document.ok()) add_links(document, sheets, pages);
+    if (document.ok()) add_outline(document, sheets, pages);
     std::string bytes = document.bytes();
     if (document.ok()) return bytes;
     diagnostics.add(diagnose(Code::cannot_draw, {}, document.fault().message));

@@ -5,6 +5,7 @@
 // refuses.
 #pragma once
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,9 +19,11 @@ struct PdfInfo {
     std::string title;
     std::string subject;
     bool compressed = true;
+    std::optional<std::chrono::sys_seconds> date = std::nullopt;  // of creation
 };
 
-// The whole file; empty if there was an error. Sheets with a title are in the file's outline.
+// The whole file; empty if there was an error. Sheets with a title are in the file's outline, under their
+// section where that has more than one.
 std::optional<std::string> write_pdf(const std::vector<Sheet>& sheets, const Fonts& fonts,
                                      const PdfInfo& info, Diagnostics& diagnostics);
 
