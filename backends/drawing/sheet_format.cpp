@@ -11,11 +11,28 @@ constexpr double inch = 25.4;
 }  // namespace
 
 const std::vector<SheetFormat>& sheet_formats() {
+    using Sides = Zones::Sides;
     static const std::vector<SheetFormat> formats = {
-        {"a4", "A4", 210, 297, 20, 10, 10, 10},
-        {"a3", "A3", 420, 297, 20, 10, 10, 10},
-        {"letter", "Letter", 8.5 * inch, 11 * inch, 0.25 * inch, 0.25 * inch, 0.38 * inch, 0.38 * inch},
-        {"tabloid", "Tabloid", 17 * inch, 11 * inch, 0.62 * inch, 0.62 * inch, 0.38 * inch, 0.38 * inch},
+        {"a4", "A4", 210, 297, 20, 10, 10, 10, {Sides::upper_and_right}},
+        {"a3", "A3", 420, 297, 20, 10, 10, 10, {Sides::all}},
+        {"letter",
+         "Letter",
+         8.5 * inch,
+         11 * inch,
+         0.25 * inch,
+         0.25 * inch,
+         0.38 * inch,
+         0.38 * inch,
+         {Sides::none}},
+        {"tabloid",
+         "Tabloid",
+         17 * inch,
+         11 * inch,
+         0.62 * inch,
+         0.62 * inch,
+         0.38 * inch,
+         0.38 * inch,
+         {Sides::all, 4.25 * inch, 5.5 * inch, true}},
     };
     return formats;
 }
@@ -34,6 +51,7 @@ Sheet framed_sheet(const SheetFormat& format, std::string title) {
     sheet.height = format.height;
     sheet.frame = {format.left, format.bottom, format.width - format.right, format.height - format.top};
     sheet.rectangle(LineRole::frame, sheet.frame);
+    draw_border(sheet, format.zones);
     return sheet;
 }
 

@@ -9,7 +9,7 @@
 #include <string>
 #include <vector>
 
-#include "backends/drawing/sheet.hpp"
+#include "backends/drawing/zones.hpp"
 
 namespace rodwright::drawing {
 
@@ -22,12 +22,13 @@ struct SheetFormat {
     double right = 0;
     double top = 0;
     double bottom = 0;
+    Zones zones;
 };
 
 const std::vector<SheetFormat>& sheet_formats();
 const SheetFormat* find_sheet_format(const std::string& word);
 
-// A sheet with its frame drawn.
+// A sheet with its frame and border drawn.
 Sheet framed_sheet(const SheetFormat& format, std::string title);
 
 }  // namespace rodwright::drawing

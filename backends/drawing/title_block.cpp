@@ -15,10 +15,12 @@ constexpr double pad = 1.5;
 struct Field {
     std::string label;
     std::string value;
+    double share = 1;  // of the row's width
+    double height = value_height;
+    FontFace face = FontFace::regular;
 };
 
-void draw_field(Sheet& sheet, const Rect& cell, const Field& field, double height, FontFace face,
-                const Fonts& fonts) {
+void draw_field(Sheet& sheet, const Rect& cell, const Field& field, const Fonts& fonts) {
     const double width = cell.width() - 2 * pad;
     sheet.text(fitted({field.label,
                        FontFace::regular,
@@ -28,22 +30,24 @@ void draw_field(Sheet& sheet, const Rect& cell, const Field& field, double heigh
                        false},
                       width, fonts));
     sheet.text(fitted({field.value,
-                       face,
-                       height,
-                       {cell.left + pad, cell.bottom + pad / 2 + height * reach_below},
+                       field.face,
+                       field.height,
+                       {cell.left + pad, cell.bottom + pad / 2 + field.height * reach_below},
                        Align::left,
                        false},
                       width, fonts));
 }
 
-// A row of fields beside one another, their widths in parts of the row's.
-void draw_row(Sheet& sheet, const Rect& row, const std::vector<std::pair<Field, double>>& fields,
-              const Fonts& fonts) {
+// Fields beside one another; those that have nothing to say leave their room to the others.
+void draw_row(Sheet& sheet, const Rect& row, std::vector<Field> fields, const Fonts& fonts) {
+    std::erase_if(fields, [](const Field& field) { return field.value.empty(); });
+    double shares = 0;
+    for (const Field& field : fields) shares += field.share;
     double left = row.left;
-    for (const auto& [field, part] : fields) {
-        const Rect cell{left, row.bottom, left + part * row.width(), row.top};
+    for (const Field& field : fields) {
+        const Rect cell{left, row.bottom, left + field.share / shares * row.width(), row.top};
         if (left > row.left) sheet.line(LineRole::table, {left, row.bottom}, {left, row.top});
-        draw_field(sheet, cell, field, value_height, FontFace::regular, fonts);
+        draw_field(sheet, cell, field, fonts);
         left = cell.right;
     }
 }
@@ -65,18 +69,19 @@ void draw_title_block(Sheet& sheet, const TitleBlock& block, const Fonts& fonts)
     const double symbol_left = box.right - (block.projection ? 22 : 0);
     sheet.polyline(LineRole::visible, {{box.right, box.top}, {box.left, box.top}, {box.left, box.bottom}});
     sheet.line(LineRole::table, {box.left, middle}, {symbol_left, middle});
-    const double split = box.left + 0.5 * box.width();
-    sheet.line(LineRole::table, {split, middle}, {split, box.top});
-    draw_field(sheet, {box.left, middle, split, box.top}, {"title", block.title}, 3.5, FontFace::bold, fonts);
-    draw_field(sheet, {split, middle, symbol_left, box.top}, {"this sheet", block.subject}, 3,
-               FontFace::regular, fonts);
-    const std::string number = fmt::format("{} of {}", block.sheet, block.sheets);
-    std::vector<std::pair<Field, double>> fields = {{{"sheet", number}, 0.16},
-                                                    {{"units", block.units}, 0.34}};
-    fields.push_back({{"scale", block.scale.empty() ? "none" : block.scale}, 0.14});
-    fields.push_back({{"paper", block.format}, 0.14});
-    fields.push_back({{"date", block.date.empty() ? "-" : block.date}, 0.22});
-    draw_row(sheet, {box.left, box.bottom, symbol_left, middle}, fields, fonts);
+    draw_row(sheet, {box.left, middle, symbol_left, box.top},
+             {{"title", block.title, 0.4, 3.5, FontFace::bold},
+              {"this sheet", block.subject, 0.36, 3},
+              {"number", block.number, 0.14},
+              {"revision", block.revision, 0.1}},
+             fonts);
+    draw_row(sheet, {box.left, box.bottom, symbol_left, middle},
+             {{"sheet", fmt::format("{} of {}", block.sheet, block.sheets), 0.16},
+              {"units", block.units, 0.34},
+              {"scale", block.scale, 0.14},
+              {"paper", block.format, 0.14},
+              {"date", block.date, 0.22}},
+             fonts);
     if (!block.projection) return;
     sheet.line(LineRole::table, {symbol_left, box.bottom}, {symbol_left, box.top});
     draw_projection_symbol(sheet, *block.projection, {(symbol_left + box.right) / 2, middle}, 8);

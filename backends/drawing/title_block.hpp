@@ -1,5 +1,6 @@
-// The title block: those fields of ISO 7200 that a design has (title, document type, sheet number and number
-// of sheets, date of issue), with scale, units and the projection symbol beside them.
+// The title block: those fields of ISO 7200 that a design has (title, document type, identification number,
+// revision, sheet number and number of sheets, date of issue), with scale, units and the projection symbol
+// beside them. A field without a value is left out.
 #pragma once
 
 #include <chrono>
@@ -18,6 +19,8 @@ struct TitleBlock {
     std::string units;    // "inches, to the nearest 1/32"
     std::string format;   // "A4"
     std::string date;     // "2024-05-01", or empty
+    std::string number;   // of the drawings, or empty
+    std::string revision;
     std::size_t sheet = 1;
     std::size_t sheets = 1;
     std::optional<ProjectionMethod> projection;  // where the sheet has views in projection

@@ -51,8 +51,9 @@ void BackendOptions::add(CLI::App& command, const OptionSpec& spec) {
         return;
     }
     command
-        .add_option("--" + spec.name, given_[spec.name],
-                    fmt::format("{} ({})", spec.help, spec.default_value))
+        .add_option(
+            "--" + spec.name, given_[spec.name],
+            spec.default_value.empty() ? spec.help : fmt::format("{} ({})", spec.help, spec.default_value))
         ->type_name(type_name(spec))
         ->group("Output");
 }

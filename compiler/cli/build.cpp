@@ -9,6 +9,7 @@
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/cli/progress.hpp"
+#include "compiler/cli/revision.hpp"
 #include "compiler/plugin/load_backend.hpp"
 
 namespace rodwright {
@@ -74,6 +75,23 @@ std::vector<Task> plan(const BuildArguments& arguments, Diagnostics& diagnostics
     return tasks;
 }
 
+// Backends read no files: where a revision is to come from version control, it is looked up for them.
+void look_up_revision(std::vector<Task>& tasks, const std::string& design, Diagnostics& diagnostics) {
+    const auto asked = [](const Task& task) {
+        const auto revision = task.options.find("revision");
+        return revision != task.options.end() && revision->second == "git";
+    };
+    if (std::none_of(tasks.begin(), tasks.end(), asked)) return;
+    const Revision found = committed_revision(fs::absolute(design).parent_path(), DiskWorld());
+    if (!found.error.empty()) {
+        diagnostics.add(diagnose(Code::bad_command, {}, "`--revision git` finds no revision: " + found.error)
+                            .hint("write it: --revision B"));
+    }
+    for (Task& task : tasks) {
+        if (asked(task)) task.options["revision"] = found.name;
+    }
+}
+
 // What backends may know of the environment, so that they need not look.
 std::vector<std::pair<std::string, std::string>> environment() {
     constexpr const char* date = "SOURCE_DATE_EPOCH";  // reproducible-builds.org
@@ -106,7 +124,8 @@ void write_all(const std::vector<Task>& tasks, Compilation& compilation, const f
 
 ExitStatus build(const Console& console, const BuildArguments& arguments) {
     Diagnostics diagnostics = arguments.loading;
-    const std::vector<Task> tasks = plan(arguments, diagnostics);
+    std::vector<Task> tasks = plan(arguments, diagnostics);
+    look_up_revision(tasks, arguments.design.file, diagnostics);
     if (!diagnostics.ok()) return console.report(diagnostics, {});
     auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
