@@ -12,6 +12,7 @@ namespace {
 
 constexpr double arrow_length = 2.5;
 constexpr double arrow_half_width = 0.42;
+constexpr double outside_reach = 4.5;          // of a line past arrows that point at each other from outside
 constexpr double object_gap = 1;               // outline to extension line
 constexpr double past_line = 8 * narrow_line;  // extension past the dimension line, ISO 129-1
 constexpr double text_gap = 0.8;               // line to figure
@@ -38,7 +39,55 @@ bool has_fraction(const std::string& text) {
 // Above the line, or left of an upright one: the baseline's distance from the line.
 double baseline_lift(const std::string& text, const Fonts& fonts) {
     const SetText set = set_text(text, FontFace::regular, dimension_height, fonts);
-    return has_fraction(text) ? set.below + text_gap : text_gap + 0.2;
+    return set.below + (has_fraction(text) ? text_gap : arrow_half_width);
+}
+
+double width_of(const std::string& text, const Fonts& fonts) {
+    return text_width(text, FontFace::regular, dimension_height, fonts);
+}
+
+// What stands over a dimension's line and what under it: the other unit, where both beside each other have no
+// room between the extension lines.
+struct Figure {
+    std::string over;
+    std::string under;
+    double width = 0;
+    bool fits = false;
+};
+
+Figure figure_in(const std::string& text, double room, const Fonts& fonts) {
+    const double width = width_of(text, fonts);
+    const std::size_t bracket = text.find(" [");
+    if (width + 1 <= room || bracket == std::string::npos) return {text, "", width, width + 1 <= room};
+    Figure figure{text.substr(0, bracket), text.substr(bracket + 1)};
+    figure.width = std::max(width_of(figure.over, fonts), width_of(figure.under, fonts));
+    figure.fits = figure.width + 1 <= room;
+    return figure;
+}
+
+void draw_figure(Sheet& sheet, Run run, const Figure& figure, Point middle, const Fonts& fonts) {
+    const bool across = run == Run::across;
+    const auto draw = [&](const std::string& text, double away) {
+        const Point at = across ? middle + Point{0, away} : middle - Point{away, 0};
+        sheet.text({text, FontFace::regular, dimension_height, at, Align::middle, !across});
+    };
+    draw(figure.over, baseline_lift(figure.over, fonts));
+    if (figure.under.empty()) return;
+    const SetText under = set_text(figure.under, FontFace::regular, dimension_height, fonts);
+    draw(figure.under, -text_gap - under.above);
+}
+
+// A figure wider than its dimension stands clear of the extension lines, on the side that they end on.
+void draw_figure_outside(Sheet& sheet, const LengthDimension& dimension, double middle, const Fonts& fonts) {
+    const bool across = dimension.run == Run::across;
+    const double from = across ? dimension.from.y : dimension.from.x;
+    const double outwards = dimension.line_at >= from ? 1 : -1;
+    const SetText set = set_text(dimension.text, FontFace::regular, dimension_height, fonts);
+    // Of an upright line what is left of it is over the figure's baseline.
+    const bool over = (outwards > 0) == across;
+    const double away = past_line + text_gap + (over ? set.below : set.above);
+    sheet.text({dimension.text, FontFace::regular, dimension_height,
+                turned(dimension.run, middle, dimension.line_at + outwards * away), Align::middle, !across});
 }
 
 // Along the dimension: where the line runs, and the middle of the figure.
@@ -49,19 +98,19 @@ struct LineSpan {
     bool arrows_inside = true;
 };
 
-LineSpan span_of(double low, double high, double figure_width, Overflow overflow) {
+LineSpan span_of(double low, double high, const Figure& figure, Overflow overflow) {
     LineSpan span{low, high, (low + high) / 2, high - low >= 2.5 * arrow_length};
-    const double reach = span.arrows_inside ? 0 : 2 * arrow_length;
+    const double reach = span.arrows_inside ? 0 : outside_reach;
     span.low -= reach;
     span.high += reach;
-    if (overflow == Overflow::over || figure_width + 1 <= high - low) return span;
-    const double beyond = arrow_length + figure_width;
+    if (overflow == Overflow::outside || figure.fits) return span;
+    const double beyond = arrow_length + figure.width;
     if (overflow == Overflow::beyond_low) {
         span.low = std::min(span.low, low - beyond);
-        span.figure = low - beyond + figure_width / 2;
+        span.figure = low - beyond + figure.width / 2;
     } else {
         span.high = std::max(span.high, high + beyond);
-        span.figure = high + beyond - figure_width / 2;
+        span.figure = high + beyond - figure.width / 2;
     }
     return span;
 }
@@ -91,8 +140,8 @@ void draw_station(Sheet& sheet, const RunningDimension& dimension, const Station
                turned(run, station.at + stroke_half, dimension.line_at + stroke_half));
 }
 
-void draw_figure(Sheet& sheet, const RunningDimension& dimension, const std::string& text, double figure_at,
-                 const Fonts& fonts) {
+void draw_station_figure(Sheet& sheet, const RunningDimension& dimension, const std::string& text,
+                         double figure_at, const Fonts& fonts) {
     const SetText set = set_text(text, FontFace::regular, dimension_height, fonts);
     const double middle = (set.above - set.below) / 2;
     const double beyond = 1 + jog + text_gap;
@@ -140,16 +189,18 @@ void draw_dimension(Sheet& sheet, const LengthDimension& dimension, const Fonts&
     draw_extension(sheet, run, to, across ? dimension.to.y : dimension.to.x, dimension.line_at);
     const double low = std::min(from, to);
     const double high = std::max(from, to);
-    const double width = text_width(dimension.text, FontFace::regular, dimension_height, fonts);
-    const LineSpan span = span_of(low, high, width, dimension.overflow);
+    const Figure figure = figure_in(dimension.text, high - low, fonts);
+    const LineSpan span = span_of(low, high, figure, dimension.overflow);
     draw_line_and_arrows(sheet, run, low, high, dimension.line_at, span);
-    const double lift = baseline_lift(dimension.text, fonts);
-    const Point at = turned(run, span.figure, dimension.line_at + (across ? lift : -lift));
-    sheet.text({dimension.text, FontFace::regular, dimension_height, at, Align::middle, !across});
+    if (!figure.fits && dimension.overflow == Overflow::outside) {
+        draw_figure_outside(sheet, dimension, span.figure, fonts);
+        return;
+    }
+    draw_figure(sheet, run, figure, turned(run, span.figure, dimension.line_at), fonts);
 }
 
 double overflow_reach(const std::string& text, const Fonts& fonts) {
-    return arrow_length + text_width(text, FontFace::regular, dimension_height, fonts);
+    return arrow_length + figure_in(text, 0, fonts).width;
 }
 
 double figure_pitch(const std::vector<Station>& stations, const Fonts& fonts) {
@@ -188,7 +239,7 @@ void draw_running(Sheet& sheet, const RunningDimension& dimension, const Fonts& 
     sheet.circle(LineRole::dimension, turned(run, dimension.datum, dimension.line_at), datum_radius);
     for (std::size_t i = 0; i < places.size(); ++i) {
         draw_station(sheet, dimension, dimension.stations[i], places[i]);
-        draw_figure(sheet, dimension, dimension.stations[i].text, places[i], fonts);
+        draw_station_figure(sheet, dimension, dimension.stations[i].text, places[i], fonts);
     }
 }
 

@@ -1,7 +1,8 @@
 // Dimensions: a length between two points, and running dimensions from one datum (ISO 129-1).
 //
-// Figures stand above their line and read from the bottom or from the right. All coordinates are on the
-// sheet.
+// Figures stand above their line and read from the bottom or from the right; of a length in two units, what
+// stands in brackets is set under the line where there is no room for it beside the other. All coordinates
+// are on the sheet.
 #pragma once
 
 #include <string>
@@ -13,13 +14,14 @@ namespace rodwright::drawing {
 
 inline constexpr double dimension_height = 2.5;  // of the figures
 inline constexpr double first_dimension = 10;    // from the outline to the first line
-inline constexpr double next_dimension = 7.5;    // from line to line, room for a stacked fraction between
+// From line to line: room for a stacked fraction over one and for the other unit under the next.
+inline constexpr double next_dimension = 10;
 
 enum class Run : std::uint8_t { across, upright };
 
-// Where a figure goes that has no room between its arrows: over both of them, or beyond the lower or higher
-// end.
-enum class Overflow : std::uint8_t { over, beyond_low, beyond_high };
+// Where a figure goes that has no room between its arrows: outside both of them, or beyond the lower or
+// higher end.
+enum class Overflow : std::uint8_t { outside, beyond_low, beyond_high };
 
 // The distance of `from` and `to` along x (across) or y (upright), on a line at that y or x.
 struct LengthDimension {
@@ -28,7 +30,7 @@ struct LengthDimension {
     Point to;
     double line_at = 0;
     std::string text;
-    Overflow overflow = Overflow::over;
+    Overflow overflow = Overflow::outside;
 };
 void draw_dimension(Sheet& sheet, const LengthDimension& dimension, const Fonts& fonts);
 

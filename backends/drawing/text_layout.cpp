@@ -55,7 +55,9 @@ class LineBreaker {
     std::vector<std::string> lines_;
 };
 
+// With what may stand before it: `12`, `[~3`.
 bool is_number(std::string_view word) {
+    word.remove_prefix(std::min(word.find_first_not_of("([~-"), word.size()));
     return !word.empty() &&
            std::all_of(word.begin(), word.end(), [](char c) { return c >= '0' && c <= '9'; });
 }

@@ -28,7 +28,7 @@ struct Sizes {
     std::vector<Rational> principal;
     Rational whole;
 
-    std::vector<Station> stations(const LengthStyle& style, double datum, double factor) const {
+    std::vector<Station> stations(const FigureStyle& style, double datum, double factor) const {
         std::vector<Station> found;
         for (const Rational& size : principal)
             found.push_back({datum + size.get_d() * factor, figure(size, style)});
@@ -38,7 +38,7 @@ struct Sizes {
     // What they take of the paper beside the view.
     double strip(const Context& context) const {
         if (principal.empty()) return size_strip;
-        const double depth = running_depth(stations(context.piece.style, 0, 1), context.fonts);
+        const double depth = running_depth(stations(context.figures(), 0, 1), context.fonts);
         return std::max(size_strip, first_dimension + depth + 1);
     }
 };
@@ -149,7 +149,7 @@ void draw_sizes(Sheet& sheet, const Context& context, const Sizes& sizes, Run ru
     const double datum = across ? box.left : box.bottom;
     const double end = across ? box.right : box.top;
     const double line = outline - first_dimension;
-    const LengthStyle& style = context.piece.style;
+    const FigureStyle style = context.figures();
     const RunningDimension running{run,   outline, line, datum, sizes.stations(style, datum, factor),
                                    datum, end};
     if (!sizes.principal.empty() && fits(running, context.fonts)) {

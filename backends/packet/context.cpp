@@ -37,6 +37,10 @@ Draft new_draft(const Context& context, std::string group, std::string subject) 
     return draft;
 }
 
+std::string sheet_anchor(std::size_t number) {
+    return "sheet " + std::to_string(number);
+}
+
 std::vector<KindId> mirrors_of(const Piece& piece, KindId kind) {
     std::vector<KindId> mirrors;
     for (std::size_t i = 0; i < piece.kinds.size(); ++i) {

@@ -1,6 +1,7 @@
 // What every sheet of one packet is made from.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,7 @@
 #include "backends/drawing/shaded.hpp"
 #include "backends/drawing/sheet_format.hpp"
 #include "backends/drawing/title_block.hpp"
+#include "backends/packet/figure.hpp"
 #include "backends/steps/step_list.hpp"
 #include "compiler/plugin/backend.hpp"
 
@@ -16,7 +18,7 @@ namespace rodwright::packet {
 
 struct Context {
     const BackendInput& input;
-    const Piece& piece;
+    Piece piece;  // as its lengths are shown here: in the unit that the run was asked for
     const drawing::Fonts& fonts;
     const SolidKernel& kernel;
     drawing::SheetFormat format;
@@ -24,7 +26,12 @@ struct Context {
     std::vector<PlacedSolid> placed;               // every part that has a solid
     std::vector<std::vector<Triangle>> triangles;  // of each kind, empty where there is no solid
     StepList steps;
-    std::vector<std::string> findings;  // warnings, worst first
+    std::vector<std::string> findings;                 // warnings, worst first
+    std::optional<LengthStyle> beside = std::nullopt;  // the other unit, where drawings show both
+    std::string number = "";                           // of the drawings, for the title block
+    std::string revision = "";
+
+    FigureStyle figures() const { return {piece.style, beside}; }
 };
 
 // A sheet and what its title block says; sheets are numbered when all of them are there.
@@ -38,8 +45,8 @@ struct Draft {
 // A framed sheet with the block's fields that all sheets share; `subject` says what it shows.
 Draft new_draft(const Context& context, std::string group, std::string subject);
 
-// A length as figures on a drawing: no unit sign for millimetres, as ISO 129-1 asks; `~` where it is rounded.
-std::string figure(const Rational& millimetres, const LengthStyle& style);
+// What leads to the sheet with that number.
+std::string sheet_anchor(std::size_t number);
 
 // The kinds that mirror that one.
 std::vector<KindId> mirrors_of(const Piece& piece, KindId kind);

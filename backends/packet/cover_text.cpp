@@ -26,9 +26,12 @@ std::string mass_text(double kilograms, const Piece& piece) {
                             : fmt::format("{:.1f} kg", kilograms);
 }
 
-FlowBlock sizes_block(const Piece& piece) {
+FlowBlock sizes_block(const Context& context) {
+    const Piece& piece = context.piece;
     FlowBlock block{"Overall size", {}};
-    const auto size = [&](Axis axis) { return format_length(piece.box.size(axis), piece.style); };
+    const auto size = [&](Axis axis) {
+        return quantity_figure(Quantity::length(piece.box.size(axis)), context.figures());
+    };
     block.paragraphs.push_back(size(Axis::wide) + " wide, " + size(Axis::deep) + " deep, " +
                                size(Axis::tall) + " tall");
     return block;
@@ -153,7 +156,7 @@ void add_if_any(std::vector<FlowBlock>& blocks, FlowBlock block) {
 
 std::vector<FlowBlock> cover_facts(const Context& context) {
     const std::map<std::string, WoodTotals> totals = totals_by_wood(context);
-    std::vector<FlowBlock> blocks = {sizes_block(context.piece), parts_block(context.piece),
+    std::vector<FlowBlock> blocks = {sizes_block(context), parts_block(context.piece),
                                      wood_block(context.piece, totals), mass_block(context.piece, totals)};
     add_if_any(blocks, finish_block(context.piece));
     add_if_any(blocks, findings_block(context.findings));
@@ -167,6 +170,7 @@ FlowBlock page_list(const std::vector<Draft>& others) {
     for (const Draft& draft : others) {
         const std::string number = std::to_string(draft.block.sheet);
         const std::string entry = draft.letter.empty() ? number : draft.letter + "\u00a0" + number;
+        block.links.push_back({entry, sheet_anchor(draft.block.sheet)});
         if (draft.group != group) {
             block.paragraphs.push_back(capitalised(draft.group) + ": " + entry);
             group = draft.group;

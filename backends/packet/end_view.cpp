@@ -9,8 +9,8 @@ EndView::EndView(const PartView& part, const AxisView& end)
     const Fonts& fonts = part.context.fonts;
     const std::vector<Station> across = stations_on_sheet(part, end.right, 0, 1);
     const std::vector<Station> upright = stations_on_sheet(part, end.up, 0, 1);
-    left_ = first_dimension + joint_line(end.up) + 5;
-    over_ = first_dimension + joint_line(end.right) + 5;
+    left_ = first_dimension + joint_line(end.up) + 8;
+    over_ = first_dimension + joint_line(end.right) + 8;
     right_ = upright.empty() ? 4 : first_dimension + running_depth(upright, fonts);
     under_ = caption_strip + (across.empty() ? 0 : first_dimension + running_depth(across, fonts));
 }

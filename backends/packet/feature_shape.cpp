@@ -85,7 +85,7 @@ std::string wedge_text(const Profile& profile, Direction open, const AxisView& v
 }
 
 // Four corners, two of them the box's on one side, the other two as far from its corners on the other.
-std::string dovetail_text(const Profile& profile, const AxisView& view, const LengthStyle& style) {
+std::string dovetail_text(const Profile& profile, const AxisView& view, const FigureStyle& style) {
     if (profile.corners.size() != 4) return "";
     for (const std::size_t across : {0U, 1U}) {
         for (const bool high : {false, true}) {
@@ -120,7 +120,7 @@ bool is_box(const Profile& profile) {
     return true;
 }
 
-std::string corners_text(const Profile& profile, const LengthStyle& style) {
+std::string corners_text(const Profile& profile, const FigureStyle& style) {
     std::string text = "corners";
     for (const auto& corner : profile.corners) {
         text += (text == "corners" ? " " : "; ") + figure(corner[0], style) + ", " + figure(corner[1], style);
@@ -139,7 +139,7 @@ std::string side_name(Direction direction, const AxisView& view) {
 }
 
 std::string shape_text(const Kind& kind, const Feature& feature, const AxisView& view,
-                       const LengthStyle& style) {
+                       const FigureStyle& style) {
     if (hollow_of(feature.body, overall_box(kind))) return "arc";
     if (feature.body.form != BodyForm::prism) return "";
     const Profile profile = profile_of(kind, feature, view);

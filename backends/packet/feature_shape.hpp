@@ -4,6 +4,7 @@
 #include <string>
 
 #include "backends/drawing/axis_view.hpp"
+#include "backends/packet/figure.hpp"
 #include "compiler/graph/piece.hpp"
 
 namespace rodwright::packet {
@@ -16,6 +17,6 @@ std::string side_name(Direction direction, const drawing::AxisView& view);
 // the upper edge, 14\u00b0"; of any other profile its corners, each by its distances from the box's two lower
 // sides.
 std::string shape_text(const Kind& kind, const Feature& feature, const drawing::AxisView& view,
-                       const LengthStyle& style);
+                       const FigureStyle& style);
 
 }  // namespace rodwright::packet

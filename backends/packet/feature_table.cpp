@@ -27,7 +27,7 @@ struct Interval {
 };
 
 Interval interval_of(const Kind& kind, const Feature& feature, const Box& extent, Direction along,
-                     const LengthStyle& style) {
+                     const FigureStyle& style) {
     const Axis axis = along.axis;
     const Body& body = feature.body;
     const std::optional<Hollow> hollow = hollow_of(body, overall_box(kind));
@@ -64,7 +64,7 @@ std::array<Direction, 3> measured_along(const AxisView& view) {
 }
 
 std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const AxisView& view,
-                              const LengthStyle& style) {
+                              const FigureStyle& style) {
     const std::optional<Box> extent = extent_within(feature.body, overall_box(kind));
     if (!extent) return std::nullopt;
     Entry entry;
@@ -78,7 +78,7 @@ std::optional<Entry> entry_of(const Kind& kind, const Feature& feature, const Ax
     return entry;
 }
 
-std::vector<Entry> entries_of(const Kind& kind, const AxisView& view, const LengthStyle& style) {
+std::vector<Entry> entries_of(const Kind& kind, const AxisView& view, const FigureStyle& style) {
     std::vector<Entry> entries;
     for (const Feature& feature : kind.features) {
         if (feature.op == FeatureOp::blend || feature.op == FeatureOp::bevel) continue;
@@ -125,7 +125,7 @@ void drop_last_if_empty(Table& table) {
 
 }  // namespace
 
-Table feature_table(const Kind& kind, const AxisView& view, const LengthStyle& style) {
+Table feature_table(const Kind& kind, const AxisView& view, const FigureStyle& style) {
     Table table;
     table.columns = {{"what"}, {"where"},          {"from left"}, {"long"}, {"from below"},
                      {"high"}, {"from near face"}, {"deep"},      {"shape"}};

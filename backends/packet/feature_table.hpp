@@ -4,12 +4,13 @@
 
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/table.hpp"
+#include "backends/packet/figure.hpp"
 #include "compiler/graph/piece.hpp"
 
 namespace rodwright::packet {
 
 // Without rows for a part that is only sawn to size. `view` is the part's front view, which says what is
 // left, lower and near.
-drawing::Table feature_table(const Kind& kind, const drawing::AxisView& view, const LengthStyle& style);
+drawing::Table feature_table(const Kind& kind, const drawing::AxisView& view, const FigureStyle& style);
 
 }  // namespace rodwright::packet

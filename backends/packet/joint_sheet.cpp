@@ -107,15 +107,15 @@ void draw_sections(Sheet& sheet, const Context& context, const JointViews& views
 Table numbers_table(const Context& context, const JointKind& kind) {
     Table table{{{"size", Align::left, false}, {"", Align::right, true}}, {}, 2.5};
     for (const auto& [name, value] : kind.work.numbers)
-        table.rows.push_back({{plain_words(name), format_quantity(value, context.piece.style)}, false});
+        table.rows.push_back({{plain_words(name), quantity_figure(value, context.figures())}, false});
     for (const auto& [name, word] : kind.work.words) table.rows.push_back({{plain_words(name), word}, false});
     return table;
 }
 
-std::string alternative_text(const ToolNeed::Alternative& alternative, const LengthStyle& style) {
+std::string alternative_text(const ToolNeed::Alternative& alternative, const FigureStyle& style) {
     std::string text = plain_words(alternative.tool);
     for (const auto& [name, size] : alternative.sizes)
-        text += (name.empty() ? " " : " " + plain_words(name) + " ") + format_quantity(size, style);
+        text += (name.empty() ? " " : " " + plain_words(name) + " ") + quantity_figure(size, style);
     return text;
 }
 
@@ -124,7 +124,7 @@ std::vector<std::string> needs_of(const Context& context, const JointKind& kind)
     for (const ToolNeed& need : kind.work.needs) {
         std::vector<std::string> words;
         for (const auto& alternative : need.alternatives)
-            words.push_back(alternative_text(alternative, context.piece.style));
+            words.push_back(alternative_text(alternative, context.figures()));
         lines.push_back(capitalised(one_of(words)));
     }
     return lines;

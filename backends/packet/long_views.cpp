@@ -39,12 +39,10 @@ LongViews LongViews::with_widths() const {
     LongViews views = *this;
     views.widths_ = true;
     const std::vector<Station> upright = stations_on_sheet(part_, front_.up, 0, 1);
-    const auto lines = [&](Direction along) {
-        return first_dimension + (part_.joined(along) ? next_dimension : 0) + 5;
-    };
-    views.left_ = std::max(margin, lines(front_.up));
+    const auto lines = [&](Direction along) { return (part_.joined(along) ? next_dimension : 0) + 8; };
+    views.left_ = std::max(margin, widths_from() + lines(front_.up));
     views.right_ =
-        std::max({margin, lines(above_.up),
+        std::max({margin, first_dimension + lines(above_.up),
                   upright.empty() ? 0 : first_dimension + running_depth(upright, part_.context.fonts)});
     return views;
 }
@@ -83,11 +81,23 @@ Lengths LongViews::lengths_along(double body_left, double factor) const {
 }
 
 double LongViews::strip_over() const {
-    return widths_ ? figure_over : grain_strip;
+    return widths_ ? thickness_over() : grain_strip;
 }
 
 double LongViews::gap() const {
-    return widths_ ? figure_over : view_gap;
+    return widths_ ? thickness_over() : view_gap;
+}
+
+double LongViews::widths_from() const {
+    const Extent& ends = part_.extend(front_.right);
+    const Rational& before = front_.right.positive ? ends.low : ends.high;
+    if (before == 0 || !part_.joined(front_.up)) return first_dimension;
+    return std::max(first_dimension, overflow_reach(part_.text(before), part_.context.fonts) + 6);
+}
+
+double LongViews::thickness_over() const {
+    const std::string text = part_.text(part_.kind.overall(above_.up.axis));
+    return std::max(figure_over, overflow_reach(text, part_.context.fonts) + 2);
 }
 
 bool LongViews::fits_in(double width, double height_there, double factor) const {
@@ -180,7 +190,7 @@ void LongViews::draw_widths(Sheet& sheet, Point corner, double factor) const {
     const Rect box = box_of(front_, corner, factor);
     const double body_bottom = corner.y + (part_.body(front_).bottom - part_.outline(front_).bottom) * factor;
     const Lengths up = lengths_of(part_, front_.up, body_bottom, factor);
-    draw_lengths(sheet, part_, Run::upright, front_.up, up, box.left, box.left - first_dimension,
+    draw_lengths(sheet, part_, Run::upright, front_.up, up, box.left, box.left - widths_from(),
                  -next_dimension);
     const RunningDimension running{Run::upright,
                                    box.right,

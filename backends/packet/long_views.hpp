@@ -38,6 +38,9 @@ class LongViews {
     bool with_above() const { return widths_ || above_says_more_; }
     double strip_over() const;
     double gap() const;
+    // The first line left of the front view: clear of what stands beyond the lower end of the lengths below.
+    double widths_from() const;
+    double thickness_over() const;  // room for the thickness' figure over its arrows
     double shown_length() const;
     std::vector<drawing::Station> stations_along(const std::vector<Rational>& distances, double body_left,
                                                  double factor) const;

@@ -16,7 +16,7 @@ std::string count_text(std::size_t count) {
     return "make " + std::to_string(count);
 }
 
-std::string sizes_text(const Kind& kind, const LengthStyle& style) {
+std::string sizes_text(const Kind& kind, const FigureStyle& style) {
     const auto size = [&](Axis axis) { return figure(kind.overall(axis), style); };
     std::string text =
         "length " + size(Axis::wide) + "  width " + size(Axis::deep) + "  thickness " + size(Axis::tall);
@@ -48,7 +48,7 @@ std::vector<std::string> paragraphs(const Context& context, KindId id) {
     const Piece& piece = context.piece;
     const Kind& kind = piece[id];
     std::vector<std::string> lines = {count_text(kind.parts.size()) + " of " + wood_words(piece, kind.wood) +
-                                      ": " + sizes_text(kind, piece.style)};
+                                      ": " + sizes_text(kind, context.figures())};
     constexpr std::size_t few = 6;  // more names than that help nobody at the bench
     if (kind.parts.size() <= few) lines.push_back("For: " + places_text(piece, kind));
     for (const KindId mirror : mirrors_of(piece, id)) {

@@ -71,7 +71,7 @@ std::vector<Draft> part_sheets(const Context& context, KindId kind) {
     Rect room = drawing_room(draft.sheet.frame).grown(-edge);
     room.top = draw_part_heading(draft.sheet, context, kind, room) - edge;
     const AxisView view = lying(context.piece[kind]);
-    const TableLayout table = lay_out_table(feature_table(context.piece[kind], view, context.piece.style),
+    const TableLayout table = lay_out_table(feature_table(context.piece[kind], view, context.figures()),
                                             room.width(), context.fonts);
     const TableCursor cursor = draw_table_below(draft.sheet, table, room);
     draft.block.projection = context.projection;

@@ -90,11 +90,13 @@ void draw_lengths(Sheet& sheet, const PartView& part, Run run, Direction along, 
     const bool joined = part.joined(along);
     if (joined) {
         if (before != 0) draw(at.start, at.body_start, first, before, Overflow::beyond_low);
-        draw(at.body_start, at.body_end, first, part.kind.size[along.axis], Overflow::over);
+        draw(at.body_start, at.body_end, first, part.kind.size[along.axis], Overflow::outside);
         if (after != 0) draw(at.body_end, at.end, first, after, Overflow::beyond_high);
     }
+    // Over a view and left of it figures stand outside their lines, and nothing else does.
+    const bool figures_outside = (first > outline) == (run == Run::across);
     draw(at.start, at.end, joined ? first + step : first, part.kind.overall(along.axis),
-         Overflow::beyond_high);
+         figures_outside ? Overflow::outside : Overflow::beyond_high);
 }
 
 }  // namespace rodwright::packet

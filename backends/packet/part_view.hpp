@@ -24,7 +24,7 @@ struct PartView {
     // The visible body.
     drawing::Rect body(const drawing::AxisView& view) const;
     drawing::Projected seen(const drawing::AxisView& view) const;
-    std::string text(const Rational& length) const { return figure(length, context.piece.style); }
+    std::string text(const Rational& length) const { return figure(length, context.figures()); }
     const Extent& extend(Direction along) const { return kind.extend[static_cast<std::size_t>(along.axis)]; }
     // Whether joints make it longer than its visible body that way.
     bool joined(Direction along) const { return extend(along).low != 0 || extend(along).high != 0; }

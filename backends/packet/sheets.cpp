@@ -36,6 +36,7 @@ std::vector<drawing::Sheet> packet_sheets(const Context& context, const std::vec
     std::vector<drawing::Sheet> sheets;
     for (Draft& draft : drafts) {
         draft.block.sheets = drafts.size();
+        draft.sheet.anchors.push_back(sheet_anchor(draft.block.sheet));
         draw_title_block(draft.sheet, draft.block, context.fonts);
         sheets.push_back(std::move(draft.sheet));
     }

@@ -132,6 +132,7 @@ TEST_SUITE("unit/drawing") {
               std::vector<std::string>{"rail", "x 2,", "top", "1 5/8\"", "wide"});
         CHECK(words_of("3/4\" x 1 1/2\"") == std::vector<std::string>{"3/4\"", "x 1 1/2\""});
         CHECK(words_of("264 mm wide") == std::vector<std::string>{"264 mm", "wide"});
+        CHECK(words_of("~1 1/2\" [~3 5/32\"]") == std::vector<std::string>{"~1 1/2\"", "[~3 5/32\"]"});
         CHECK(words_of("two\n1/2") == std::vector<std::string>{"two", "1/2"});
     }
 

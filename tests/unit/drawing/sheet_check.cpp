@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <optional>
 
+#include "backends/drawing/curve.hpp"
+#include "backends/drawing/line_style.hpp"
 #include "backends/drawing/seen.hpp"
 
 namespace rodwright::testing {
@@ -16,8 +18,11 @@ constexpr double touching = 0.15;  // mm: letters seldom fill their box
 
 std::string name_of(const Item& item) {
     if (const auto* text = std::get_if<Text>(&item)) return "`" + text->text + "`";
-    if (std::holds_alternative<Fill>(item) || std::holds_alternative<Disc>(item)) return "a filled shape";
-    return "a line";
+    if (const auto* stroke = std::get_if<Stroke>(&item))
+        return "a line (" + std::string(drawing::name_of(stroke->role)) + ")";
+    if (const auto* arc = std::get_if<Arc>(&item))
+        return "an arc (" + std::string(drawing::name_of(arc->role)) + ")";
+    return "a filled shape";
 }
 
 // Liang and Barsky's test: whether part of the segment lies within the box.
@@ -35,35 +40,78 @@ bool crosses(Point a, Point b, const Rect& box) {
     return clip(a.x, b.x - a.x, box.left, box.right) && clip(a.y, b.y - a.y, box.bottom, box.top);
 }
 
-bool crosses(const Stroke& stroke, const Rect& box) {
-    if (box.right <= box.left || box.top <= box.bottom) return false;
-    for (std::size_t i = 1; i < stroke.points.size(); ++i) {
-        if (crosses(stroke.points[i - 1], stroke.points[i], box)) return true;
+bool crosses(const std::vector<Point>& points, bool closed, const Rect& box) {
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        if (crosses(points[i - 1], points[i], box)) return true;
     }
-    return stroke.closed && crosses(stroke.points.back(), stroke.points.front(), box);
+    return closed && crosses(points.back(), points.front(), box);
 }
 
-bool is_edge(const Stroke& stroke) {
-    return stroke.role == LineRole::visible || stroke.role == LineRole::hidden ||
-           stroke.role == LineRole::frame;
+bool inside(const std::vector<Point>& outline, Point at) {
+    bool odd = false;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const Point& a = outline[i];
+        const Point& b = outline[(i + 1) % outline.size()];
+        if ((a.y > at.y) == (b.y > at.y)) continue;
+        if (at.x < a.x + (at.y - a.y) / (b.y - a.y) * (b.x - a.x)) odd = !odd;
+    }
+    return odd;
+}
+
+bool around_middle(const Arc& arc, const Rect& text) {
+    const Rect middle = Rect{text.centre().x, text.centre().y, text.centre().x, text.centre().y}.grown(1);
+    return arc.whole() && middle.contains({arc.centre.x, arc.centre.y, arc.centre.x, arc.centre.y});
+}
+
+// Whether the item's ink falls on the box.
+bool inks(const Item& item, const Rect& box) {
+    if (const auto* arc = std::get_if<Arc>(&item))
+        return !around_middle(*arc, box) && crosses(points_along(item), arc->whole(), box);
+    if (const auto* stroke = std::get_if<Stroke>(&item))
+        return stroke->points.size() > 1 && crosses(points_along(item), stroke->closed, box);
+    if (const auto* fill = std::get_if<Fill>(&item))
+        return crosses(fill->points, true, box) || inside(fill->points, box.centre());
+    return std::holds_alternative<Disc>(item);  // its box is enough
 }
 
 using Boxes = std::vector<std::optional<Rect>>;
 
 void check_text(const Sheet& sheet, std::size_t index, const Boxes& seen, std::vector<std::string>& faults) {
     const Rect box = seen[index]->grown(-touching);
-    const std::string name = name_of(sheet.items[index]);
+    if (box.width() <= 0 || box.height() <= 0) return;
+    const auto report = [&](const std::string& what) {
+        faults.push_back(sheet.title + ": " + name_of(sheet.items[index]) + " on " + what);
+    };
     for (std::size_t i = 0; i < sheet.items.size(); ++i) {
-        if (!seen[i]) continue;
-        const auto* other = std::get_if<Text>(&sheet.items[i]);
-        if (other != nullptr && i > index && box.overlaps(seen[i]->grown(-touching))) {
-            faults.push_back(sheet.title + ": " + name + " on `" + other->text + "`");
-        }
-        const auto* stroke = std::get_if<Stroke>(&sheet.items[i]);
-        if (stroke != nullptr && is_edge(*stroke) && crosses(*stroke, common(box, seen[i]->grown(1e-6)))) {
-            faults.push_back(sheet.title + ": " + name + " on a drawn edge");
+        const Item& item = sheet.items[i];
+        if (i == index || !seen[i] || !box.overlaps(seen[i]->grown(1e-5))) continue;
+        if (std::holds_alternative<Text>(item)) {
+            if (i > index && box.overlaps(seen[i]->grown(-touching))) report(name_of(item));
+        } else if (inks(item, common(box, seen[i]->grown(1e-5)))) {
+            report(name_of(item));
         }
     }
+}
+
+void check_glyphs(const Sheet& sheet, const Text& text, const Fonts& fonts,
+                  std::vector<std::string>& faults) {
+    for (const char32_t character : characters_of(text.text)) {
+        if (!fonts[text.face].metrics.has(character))
+            faults.push_back(sheet.title + ": `" + text.text + "` has a character that the font lacks");
+    }
+}
+
+// The border's group is drawn between the frame and the edge of the paper, all else within the frame.
+void check_place(const Sheet& sheet, std::size_t index, bool border, const Rect& seen,
+                 std::vector<std::string>& faults) {
+    const Item& item = sheet.items[index];
+    if (!border && !sheet.frame.contains(seen, frame_slack))
+        faults.push_back(sheet.title + ": " + name_of(item) + " is outside the frame");
+    if (!border) return;
+    if (!Rect{0, 0, sheet.width, sheet.height}.contains(seen))
+        faults.push_back(sheet.title + ": " + name_of(item) + " is off the paper");
+    if (sheet.frame.grown(-touching).overlaps(seen))
+        faults.push_back(sheet.title + ": " + name_of(item) + " of the border is inside the frame");
 }
 
 }  // namespace
@@ -71,12 +119,16 @@ void check_text(const Sheet& sheet, std::size_t index, const Boxes& seen, std::v
 std::vector<std::string> faults_of(const Sheet& sheet, const Fonts& fonts) {
     std::vector<std::string> faults;
     const Boxes seen = seen_boxes(sheet.items, fonts);
+    bool border = false;
     for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        if (const auto* group = std::get_if<GroupStart>(&sheet.items[i])) border = group->name == "border";
+        if (std::holds_alternative<GroupEnd>(sheet.items[i])) border = false;
         if (!seen[i]) continue;
-        if (!sheet.frame.contains(*seen[i], frame_slack)) {
-            faults.push_back(sheet.title + ": " + name_of(sheet.items[i]) + " is outside the frame");
-        }
-        if (std::holds_alternative<Text>(sheet.items[i])) check_text(sheet, i, seen, faults);
+        check_place(sheet, i, border, *seen[i], faults);
+        const auto* text = std::get_if<Text>(&sheet.items[i]);
+        if (text == nullptr) continue;
+        check_text(sheet, i, seen, faults);
+        check_glyphs(sheet, *text, fonts, faults);
     }
     return faults;
 }

@@ -1,0 +1,122 @@
+#include "backends/packet/make_context.hpp"
+
+#include <algorithm>
+
+namespace rodwright::packet {
+
+using drawing::ProjectionMethod;
+
+namespace {
+
+constexpr double mesh_tolerance = 0.2;  // mm: finer than a pixel of any picture here
+
+bool in_inches(const Piece& piece) {
+    return piece.style.unit == LengthUnit::inch;
+}
+
+drawing::SheetFormat format_of(const Piece& piece, const std::string& word) {
+    const drawing::SheetFormat* found = drawing::find_sheet_format(word);
+    return found != nullptr ? *found : *drawing::find_sheet_format(in_inches(piece) ? "letter" : "a4");
+}
+
+// Third angle is the custom where inches are, first angle in most of the rest of the world.
+ProjectionMethod projection_of(const Piece& piece, const std::string& word) {
+    if (word == "third") return ProjectionMethod::third_angle;
+    if (word == "first") return ProjectionMethod::first_angle;
+    return in_inches(piece) ? ProjectionMethod::third_angle : ProjectionMethod::first_angle;
+}
+
+std::vector<std::vector<Triangle>> triangles_of(const Piece& piece, SolidStore& solids,
+                                                const SolidKernel& kernel) {
+    std::vector<std::vector<Triangle>> triangles;
+    for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
+        const SolidRef solid = solids.solid(static_cast<KindId>(i));
+        triangles.push_back(solid ? kernel.triangles(*solid, mesh_tolerance) : std::vector<Triangle>());
+    }
+    return triangles;
+}
+
+std::vector<std::string> warnings_in(const Diagnostics& diagnostics) {
+    std::vector<std::string> warnings;
+    for (const Diagnostic& diagnostic : diagnostics.sorted()) {
+        const bool known = std::find(warnings.begin(), warnings.end(), diagnostic.message) != warnings.end();
+        if (diagnostic.severity == Severity::warning && !known) warnings.push_back(diagnostic.message);
+    }
+    return warnings;
+}
+
+std::string chosen(const OptionValues& options, const std::string& name) {
+    const auto found = options.find(name);
+    return found == options.end() ? "" : found->second;
+}
+
+// The piece with its lengths shown in the unit that is asked for.
+Piece shown_in(Piece piece, const std::string& units) {
+    const bool inch = units == "inch";
+    const LengthUnit wanted = inch ? LengthUnit::inch : LengthUnit::millimetre;
+    if ((inch || units == "mm") && piece.style.unit != wanted) piece.style = usual_style(wanted);
+    return piece;
+}
+
+}  // namespace
+
+std::vector<OptionSpec> drawing_options() {
+    return {{"sheet",
+             OptionType::word,
+             "auto",
+             {"auto", "a4", "a3", "letter", "tabloid"},
+             "paper size; auto: letter for a piece in inches, a4 for one in millimetres"},
+            {"projection",
+             OptionType::word,
+             "auto",
+             {"auto", "first", "third"},
+             "how views stand to one another; auto: third angle for inches, first angle for millimetres"},
+            {"units",
+             OptionType::word,
+             "auto",
+             {"auto", "mm", "inch", "both"},
+             "lengths on drawings; auto: as the design has them; both: the other unit in brackets"}};
+}
+
+std::vector<OptionSpec> title_options() {
+    return {{"number", OptionType::word, "", {}, "the drawings' number in the title block"},
+            {"revision",
+             OptionType::word,
+             "",
+             {},
+             "the revision in the title block; git: the short name of the last commit of the design's "
+             "repository"}};
+}
+
+std::optional<Context> make_context(const BackendInput& input, const OptionValues& options,
+                                    const drawing::Fonts& fonts, Diagnostics& diagnostics) {
+    const SolidKernel* kernel = input.solids.kernel();
+    if (kernel == nullptr) return std::nullopt;
+    std::vector<PlacedSolid> placed = input.solids.placed();
+    if (placed.empty()) {
+        diagnostics.add(diagnose(Code::cannot_draw, {}, "no part of the piece has a shape to draw"));
+        return std::nullopt;
+    }
+    const std::string units = chosen(options, "units");
+    Piece piece = shown_in(input.piece, units);
+    std::optional<StepList> steps = make_steps(piece, diagnostics);
+    if (!steps) return std::nullopt;
+    Context context{input,
+                    std::move(piece),
+                    fonts,
+                    *kernel,
+                    {},
+                    {},
+                    std::move(placed),
+                    triangles_of(input.piece, input.solids, *kernel),
+                    std::move(*steps),
+                    warnings_in(diagnostics)};
+    context.format = format_of(context.piece, chosen(options, "sheet"));
+    context.projection = projection_of(context.piece, chosen(options, "projection"));
+    if (units == "both") context.beside = usual_style(other_unit(context.piece.style.unit));
+    context.number = chosen(options, "number");
+    context.revision = chosen(options, "revision");
+    return context;
+}
+
+}  // namespace rodwright::packet

@@ -1,0 +1,39 @@
+// A piece with everything that its sheets are made from, kept for as long as sheets are made of it.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include "backends/packet/make_context.hpp"
+#include "backends/packet/sheets.hpp"
+#include "tests/support/design.hpp"
+#include "tests/support/examples.hpp"
+
+namespace rodwright::testing {
+
+struct Making {
+    Piece piece;
+    Diagnostics diagnostics;
+    SourceManager sources;
+    SolidStore solids{piece, diagnostics};
+    BackendInput input{piece, sources, solids, {}};
+    std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
+
+    explicit Making(Piece made) : piece(std::move(made)) {}
+
+    packet::Context context(const OptionValues& options) {
+        REQUIRE(fonts.has_value());
+        std::optional<packet::Context> made = packet::make_context(input, options, *fonts, diagnostics);
+        REQUIRE(made.has_value());
+        return std::move(*made);
+    }
+    std::vector<drawing::Sheet> sheets(const OptionValues& options) {
+        const packet::Context made = context(options);
+        return packet::packet_sheets(made, packet::templates(made));
+    }
+};
+
+inline Piece example_piece(const std::string& name) {
+    return compile_text(example_text(name)).piece();
+}
+
+}  // namespace rodwright::testing
