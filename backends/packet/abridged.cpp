@@ -51,7 +51,7 @@ double Abridged::at(double x) const {
 }
 
 void Abridged::draw(Sheet& sheet, const std::vector<Item>& items, double bottom, double top,
-                    const LengthStyle& style) const {
+                    const FigureStyle& style) const {
     constexpr double far = 20;  // mm: nothing drawn reaches further beyond bottom, top and ends
     for (std::size_t i = 0; i < drawn_.size(); ++i) {
         const Stretch& own = drawn_[i];

@@ -28,7 +28,7 @@ class Abridged {
     // Items whose x is the length's, drawn in every stretch, cut off at the breaks; `bottom` and `top` are
     // those of what the break lines cut. How long a stretch is left out stands between its break lines.
     void draw(drawing::Sheet& sheet, const std::vector<drawing::Item>& items, double bottom, double top,
-              const LengthStyle& style) const;
+              const FigureStyle& style) const;
 
     // What is said of breaks over the drawing; none where there are none.
     std::vector<std::string> note() const;

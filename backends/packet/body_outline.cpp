@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <numbers>
-#include <vector>
 
 namespace rodwright::packet {
 
@@ -48,17 +47,15 @@ Point point_of(const Point2& point) {
     return {point.u.get_d(), point.v.get_d()};
 }
 
-Item shape_of(const Body& body, const AxisView& view, const Extents& near) {
-    if (body.frame.w.axis != view.towards.axis || body.form == BodyForm::box)
-        return rectangle_of(near, LineRole::visible);
-    if (body.form == BodyForm::cylinder) {
+Item shape_of(const Body& body, const AxisView& view, const BodyOutline& outline) {
+    if (body.form == BodyForm::cylinder && body.frame.w.axis == view.towards.axis) {
         const Point centre = point_of(on_paper(view, body.frame.origin));
         return Arc{LineRole::visible, centre, body.size_u.get_d() / 2, 0, 2 * std::numbers::pi};
     }
-    Stroke outline{LineRole::visible, {}, true};
-    for (const Vector& corner : corners_at(body, 0))
-        outline.points.push_back(point_of(on_paper(view, corner)));
-    return outline;
+    if (outline.corners.empty()) return rectangle_of(outline.near, LineRole::visible);
+    Stroke polygon{LineRole::visible, {}, true};
+    for (const Point2& corner : outline.corners) polygon.points.push_back(point_of(corner));
+    return polygon;
 }
 
 }  // namespace
@@ -106,7 +103,10 @@ BodyOutline body_outline(const Body& body, const AxisView& view) {
     };
     outline.near = extents_at(outline.front);
     outline.far = extents_at(outline.back);
-    outline.shape = shape_of(body, view, outline.near);
+    if (body.form == BodyForm::prism && body.frame.w.axis == view.towards.axis) {
+        for (const Vector& corner : corners_at(body, 0)) outline.corners.push_back(on_paper(view, corner));
+    }
+    outline.shape = shape_of(body, view, outline);
     return outline;
 }
 

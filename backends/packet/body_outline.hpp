@@ -1,7 +1,7 @@
 // Bodies that are left or taken away, as a view along one axis of their kind shows them, exactly.
 #pragma once
 
-#include <optional>
+#include <vector>
 
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/sheet.hpp"
@@ -27,9 +27,10 @@ Rational depth_in(const drawing::AxisView& view, const Vector& point);
 Extents on_paper(const drawing::AxisView& view, const Box& box);
 
 struct BodyOutline {
-    Extents near;    // of the end nearest to the viewer
-    Extents far;     // of the end furthest from the viewer: wider, of a dovetail's socket
-    Rational front;  // depths of those ends
+    Extents near;                 // of the end nearest to the viewer
+    Extents far;                  // of the end furthest from the viewer: wider, of a dovetail's socket
+    std::vector<Point2> corners;  // of a polygon swept along the view; else none
+    Rational front;               // depths of those ends
     Rational back;
     drawing::Item
         shape;  // the near end: a circle or polygon of a body swept along the view, else a rectangle

@@ -1,6 +1,7 @@
 // Joints at full size as they are set out: the end of one member and the pocket in the other, to prick
 // through onto the wood.
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "backends/drawing/dimension.hpp"
@@ -18,6 +19,7 @@ using namespace drawing;
 namespace {
 
 struct Cut {
+    const Body* body;
     BodyOutline outline;
     bool left = false;  // stands out of the part
 };
@@ -35,16 +37,35 @@ struct Layout {
         });
     }
 
-    std::string text(const Rational& length) const { return figure(length, context.piece.style); }
+    std::string text(const Rational& length) const { return figure(length, context.figures()); }
 };
 
 Layout layout_of(const Context& context, const Joint& joint, std::size_t member) {
     Layout layout{context, joint, joint_face(context.piece, joint, member), {}};
     for (const FeatureOp op : {FeatureOp::leave, FeatureOp::remove}) {
         for (const Feature* feature : features_at(layout.face, joint, op))
-            layout.bodies.push_back({body_outline(feature->body, layout.face.view), op == FeatureOp::leave});
+            layout.bodies.push_back(
+                {&feature->body, body_outline(feature->body, layout.face.view), op == FeatureOp::leave});
     }
     return layout;
+}
+
+// The same seen along a body that is swept across the view, a dovetail's: what stands out or is cut out, its
+// end upwards. Empty if there is none.
+std::optional<Layout> seen_along_slide(const Layout& layout) {
+    const auto slides = [](const Cut& each) { return !(each.outline.near == each.outline.far); };
+    const auto found = std::find_if(layout.bodies.begin(), layout.bodies.end(), slides);
+    if (found == layout.bodies.end()) return std::nullopt;
+    const JointFace& face = layout.face;
+    const bool upright = found->body->frame.w.axis == face.view.right.axis;
+    const Direction right = upright ? face.view.up : face.view.right;
+    const AxisView view = axis_view(cross(right, face.view.towards), face.view.towards);
+    const Extents contact{{upright ? face.contact.low.v : face.contact.low.u, face.level},
+                          {upright ? face.contact.high.v : face.contact.high.u, face.level}};
+    return Layout{layout.context,
+                  layout.joint,
+                  {face.id, face.kind, view, contact, face.level},
+                  {{found->body, body_outline(*found->body, view), found->left}}};
 }
 
 // The part near the joint: its own edges, as far as they are not more than a finger's breadth away.
@@ -98,6 +119,7 @@ std::vector<Rational> marks_of(const Layout& layout, Rational Point2::*along) {
         const BodyOutline& body = each.outline;
         const Rational& low = body.near.low.*along;
         const Rational& high = body.near.high.*along;
+        for (const Point2& corner : body.corners) marks.insert(corner.*along);
         if (is_round(body)) {
             marks.insert((low + high) / 2);
         } else {
@@ -155,28 +177,42 @@ std::vector<std::string> sizes_of(const Layout& layout) {
     return sizes;
 }
 
-Template drawn(const Layout& layout, std::size_t member, const std::string& joint_name, std::string file) {
-    const bool end = member == 0;
+// What the drawing is called, and how it is looked at.
+struct Words {
+    std::string name;
+    std::string sizes;
+    std::string seen;
+};
+
+Words face_words(const Layout& layout, std::size_t member) {
+    const std::string role = capitalised(plain_words(layout.joint.members[member].role));
+    const std::string sizes = ". " + role + ": " + joined(sizes_of(layout), "; ") + ".";
+    if (member == 0) return {", end", sizes, "Seen from its end; figures from one corner of it."};
+    return {", where it is met", sizes,
+            "Seen square to its face; figures from the corner where the other part (grey) stands."};
+}
+
+Words slide_words(const Layout& layout, std::size_t member) {
+    const std::string role = plain_words(layout.joint.members[member].role);
+    return {", " + role, ".", "Seen along the slide; figures from the corner where the parts meet."};
+}
+
+Template drawn(const Layout& layout, const Words& words, const std::string& joint_name,
+               const std::string& file) {
     const Extents window = window_of(layout);
     const Abridged along(window.low.u, window.high.u, wanted_along(layout), layout.context.piece.style.unit);
     Sheet lines;
     add_outline(lines, layout, window);
-    if (!end) lines.items.emplace_back(rectangle_of(layout.face.contact, LineRole::smooth));
+    lines.items.emplace_back(rectangle_of(layout.face.contact, LineRole::smooth));
     add_bodies(lines, layout);
     Sheet sheet;
     const Rect box = window.rect();
-    along.draw(sheet, lines.items, box.bottom, box.top, layout.context.piece.style);
+    along.draw(sheet, lines.items, box.bottom, box.top, layout.context.figures());
     draw_figures(sheet, layout, along, window);
-    const JointMember& own = layout.joint.members[member];
-    std::vector<std::string> notes = {capitalised(joint_name) + ". " + capitalised(plain_words(own.role)) +
-                                      ": " + joined(sizes_of(layout), "; ") + "."};
-    notes.emplace_back(end ? "Seen from its end; figures from one corner of it."
-                           : "Seen square to its face; figures from the corner where the other part (grey) "
-                             "stands.");
+    std::vector<std::string> notes = {capitalised(joint_name) + words.sizes, words.seen};
     for (std::string& note : along.note()) notes.push_back(std::move(note));
-    return captioned(layout.context, layout.face.kind.letter,
-                     plain_words(layout.face.kind.name) + (end ? ", end" : ", where it is met"), notes,
-                     std::move(sheet), file);
+    return captioned(layout.context, layout.face.kind.letter, plain_words(layout.face.kind.name) + words.name,
+                     notes, std::move(sheet), file);
 }
 
 }  // namespace
@@ -192,9 +228,13 @@ std::vector<Template> joint_layouts(const Context& context) {
         for (std::size_t member = 0; member < joint.members.size(); ++member) {
             const Layout layout = layout_of(context, joint, member);
             if (!layout.needs_setting_out()) continue;
-            const std::string file = file_name(
-                {"joint", std::to_string(number), kind.work.definition, joint.members[member].role});
-            found.push_back(drawn(layout, member, plain_words(kind.work.definition), file));
+            const std::string name = plain_words(kind.work.definition);
+            std::vector<std::string> words = {"joint", std::to_string(number), kind.work.definition,
+                                              joint.members[member].role};
+            found.push_back(drawn(layout, face_words(layout, member), name, file_name(words)));
+            const std::optional<Layout> side = seen_along_slide(layout);
+            words.emplace_back("profile");
+            if (side) found.push_back(drawn(*side, slide_words(*side, member), name, file_name(words)));
         }
     }
     return found;

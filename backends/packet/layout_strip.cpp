@@ -87,18 +87,33 @@ void draw_socket(Sheet& sheet, const Socket& socket, std::size_t number) {
         {std::to_string(number), FontFace::bold, 3, {(left + right) / 2, foot + 2}, Align::middle, false});
 }
 
-std::vector<Station> stations_of(const Context& context, const std::vector<Socket>& row,
-                                 const Extents& part) {
-    std::vector<Station> stations;
+enum class Edges : std::uint8_t { both, first, none };
+
+// The whole length, and of every place the edges that are wanted.
+RunningDimension running(const Context& context, const std::vector<Socket>& row, const Extents& part,
+                         Edges edges) {
+    const double left = part.low.u.get_d();
+    const double right = part.high.u.get_d();
+    RunningDimension dimension{Run::across, 0, -6, left, {}, left + 3, right + 6};
     const auto add = [&](const Rational& place) {
-        stations.push_back({place.get_d(), figure(Rational(place - part.low.u), context.piece.style)});
+        const Rational distance = place - part.low.u;
+        dimension.stations.push_back({place.get_d(), figure(distance, context.figures())});
     };
     for (const Socket& socket : row) {
-        if (socket.face.low.u > part.low.u) add(socket.face.low.u);
-        if (socket.face.high.u < part.high.u) add(socket.face.high.u);
+        if (edges != Edges::none && socket.face.low.u > part.low.u) add(socket.face.low.u);
+        if (edges == Edges::both && socket.face.high.u < part.high.u) add(socket.face.high.u);
     }
     add(part.high.u);
-    return stations;
+    return dimension;
+}
+
+// As many figures as have room beside one another; the edges are drawn in any case.
+RunningDimension fitting(const Context& context, const std::vector<Socket>& row, const Extents& part) {
+    for (const Edges edges : {Edges::both, Edges::first}) {
+        RunningDimension dimension = running(context, row, part, edges);
+        if (fits(dimension, context.fonts)) return dimension;
+    }
+    return running(context, row, part, Edges::none);
 }
 
 void draw_strip(Sheet& sheet, const Context& context, const std::vector<Socket>& row, const Extents& part) {
@@ -106,8 +121,7 @@ void draw_strip(Sheet& sheet, const Context& context, const std::vector<Socket>&
     const double right = part.high.u.get_d();
     sheet.rectangle(LineRole::visible, {left, 0, right, strip_height});
     for (std::size_t i = 0; i < row.size(); ++i) draw_socket(sheet, row[i], i + 1);
-    draw_running(sheet, {Run::across, 0, -6, left, stations_of(context, row, part), left + 3, right + 6},
-                 context.fonts);
+    draw_running(sheet, fitting(context, row, part), context.fonts);
     sheet.fill(black, {{left, strip_height / 2},
                        {left - 3.2, strip_height / 2 + 1.6},
                        {left - 3.2, strip_height / 2 - 1.6}});
@@ -123,7 +137,7 @@ std::string met_by(const Context& context, const std::vector<const Joint*>& join
         std::string name = first.letter + " " + plain_words(first.name);
         if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(std::move(name));
     }
-    return joined(names);
+    return few_of(names);
 }
 
 std::optional<Template> strip_of(const Context& context, KindId id, const DistinctJoint& distinct) {
@@ -140,7 +154,7 @@ std::optional<Template> strip_of(const Context& context, KindId id, const Distin
     const std::string& definition = context.piece[distinct.kind].work.definition;
     std::vector<std::string> notes = {"Where " + met_by(context, met) + " meets it, " +
                                       std::to_string(row.size()) + " places, " + plain_words(definition) +
-                                      ": running sizes from the reference end to both edges of each."};
+                                      ": running sizes from the reference end."};
     for (std::string& note : mirror_note(context, id)) notes.push_back(std::move(note));
     return captioned(context, kind.letter, plain_words(kind.name) + ", layout strip", notes, std::move(sheet),
                      file_name({kind.name, kind.letter, "strip", definition}));

@@ -62,7 +62,7 @@ struct Profile {
     std::vector<const Feature*> features;  // that shape it
 
     Extents body() const { return on_paper(view, visible_box(kind)); }
-    std::string text(const Rational& length) const { return figure(length, context.piece.style); }
+    std::string text(const Rational& length) const { return figure(length, context.figures()); }
 };
 
 // Corners and the ends of arcs on the paper.
@@ -224,7 +224,7 @@ Template drawn(const Profile& profile, const Projected& outline, const std::stri
     Sheet sheet;
     const double bottom = body.low.v.get_d();
     const double top = body.high.v.get_d();
-    along.draw(sheet, lines_of(outline), bottom, top, profile.context.piece.style);
+    along.draw(sheet, lines_of(outline), bottom, top, profile.context.figures());
     draw_stations(sheet, profile, along, body);
     draw_end_height(sheet, profile, left_at(profile, body, body.low.u), along.start(), false);
     draw_end_height(sheet, profile, left_at(profile, body, body.high.u), along.end(), true);

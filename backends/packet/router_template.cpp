@@ -142,7 +142,7 @@ void draw_opening(Sheet& sheet, const Opening& own, const Rect& opening) {
 }
 
 void draw_sizes(Sheet& sheet, const Context& context, const Opening& own, const Rect& opening) {
-    const LengthStyle& style = context.piece.style;
+    const FigureStyle style = context.figures();
     draw_dimension(sheet,
                    {Run::across,
                     {opening.left, opening.bottom},
@@ -162,7 +162,7 @@ void draw_sizes(Sheet& sheet, const Context& context, const Opening& own, const 
 }
 
 std::vector<std::string> notes_of(const Context& context, const Opening& own) {
-    const auto text = [&](const Rational& length) { return figure(length, context.piece.style); };
+    const auto text = [&](const Rational& length) { return figure(length, context.figures()); };
     const std::string offset = text(bush_offset(own.bush, own.bit.size));
     std::vector<std::string> notes = {
         "Pocket " + text(own.pocket.width()) + " x " + text(own.pocket.height()) + ", " + text(own.depth) +
@@ -189,7 +189,7 @@ Template drawn(const Context& context, const Opening& own, const std::vector<std
     draw_opening(sheet, own, opening);
     draw_sizes(sheet, context, own, opening);
     std::vector<std::string> notes = notes_of(context, own);
-    notes.insert(notes.begin(), "For " + joined(parts) + ".");
+    notes.insert(notes.begin(), "For " + few_of(parts) + ".");
     return captioned(context, "", own.joint + ", to rout", notes, std::move(sheet),
                      file_name({"router", std::to_string(number), own.joint}));
 }
@@ -200,6 +200,7 @@ std::vector<Template> router_templates(const Context& context) {
     std::vector<Opening> distinct;
     std::vector<std::vector<std::string>> parts;
     for (const DistinctJoint& joint : distinct_joints(context.piece)) {
+        if (joint.joints.empty()) continue;
         for (Opening& own : openings_of(context, context.piece[joint.joints.front()])) {
             const std::string part = own.letter + " " + own.part_name;
             const auto same = [&](const Opening& other) { return other.same_as(own); };

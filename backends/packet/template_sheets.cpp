@@ -45,7 +45,7 @@ Sheet labelled_tile(const Template& each, const Tiling& tiling, std::size_t colu
 std::vector<Sheet> pieces_of(const Template& each, const Rect& room, const Fonts& fonts) {
     if (fits(whole(each), room)) return {whole(each)};
     const double over = label + each.caption.frame.height() + gap;
-    const Tiling tiling(each.drawing, room.width(), room.height() - over, fonts);
+    const Tiling tiling(each.drawing, room.width(), std::max(room.height() - over, 3 * tile_overlap), fonts);
     std::vector<Sheet> tiles;
     for (std::size_t row = 0; row < tiling.rows(); ++row) {
         for (std::size_t column = 0; column < tiling.columns(); ++column)

@@ -75,12 +75,19 @@ std::string file_name(const std::vector<std::string>& words) {
     return name;
 }
 
+std::string few_of(const std::vector<std::string>& names) {
+    constexpr std::size_t most = 6;
+    if (names.size() <= most) return joined(names);
+    const std::vector<std::string> first(names.begin(), names.begin() + most);
+    return joined(first) + " and " + std::to_string(names.size() - most) + " more";
+}
+
 std::vector<std::string> mirror_note(const Context& context, KindId kind) {
     std::vector<std::string> letters;
     for (const KindId mirror : mirrors_of(context.piece, kind))
         letters.push_back(context.piece[mirror].letter);
     if (letters.empty()) return {};
-    return {"Turn it over for " + joined(letters) + ", the opposite hand."};
+    return {"Turn it over for " + few_of(letters) + ", the opposite hand."};
 }
 
 }  // namespace rodwright::packet

@@ -40,6 +40,9 @@ Template captioned(const Context& context, const std::string& letter, const std:
 // "leg-A1": what a file may be called anywhere.
 std::string file_name(const std::vector<std::string>& words);
 
+// "A1 leg, B rail", and how many more where there are too many to name.
+std::string few_of(const std::vector<std::string>& names);
+
 // The letters of the kinds that mirror that one, for the note on a template: "Turned over: A2". Empty if none
 // do.
 std::vector<std::string> mirror_note(const Context& context, KindId kind);
