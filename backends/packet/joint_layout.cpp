@@ -143,14 +143,14 @@ void draw_figures(Sheet& sheet, const Layout& layout, const Abridged& along, con
     const Rect box = window.rect();
     std::vector<Station> across;
     for (const Rational& mark : marks_of(layout, &Point2::u))
-        across.push_back({along.at(mark.get_d()), layout.text(Rational(mark - contact.low.u))});
+        across.push_back({along.at(mark.get_d()), layout.text(Rational(abs(mark - contact.low.u)))});
     draw_running(sheet,
                  {Run::across, box.bottom, box.bottom - 6, along.at(contact.low.u.get_d()), across,
                   along.at(contact.low.u.get_d()) - 12, along.end() + 12},
                  layout.context.fonts);
     std::vector<Station> upright;
     for (const Rational& mark : marks_of(layout, &Point2::v))
-        upright.push_back({mark.get_d(), layout.text(Rational(mark - contact.low.v))});
+        upright.push_back({mark.get_d(), layout.text(Rational(abs(mark - contact.low.v)))});
     const double room = 4.0 * static_cast<double>(upright.size());
     draw_running(sheet,
                  {Run::upright, along.end(), along.end() + 6, contact.low.v.get_d(), upright,

@@ -136,6 +136,7 @@ TEST_SUITE("unit/drawing") {
         for (const char* part : {"tail", "socket"}) {
             const packet::Template& layout =
                 named(templates, std::string("joint-3-sliding-dovetail-") + part + "-profile");
+            CHECK(says(layout, "1/4\""));  // deep, from the face
             std::vector<std::vector<Point>> tails;
             for (const Item& item : layout.drawing.items) {
                 const auto* stroke = std::get_if<Stroke>(&item);
