@@ -5,6 +5,7 @@
 #include "backends/model/model_backend.hpp"
 #include "backends/packet/packet.hpp"
 #include "backends/steps/steps_backend.hpp"
+#include "backends/svg/svg_backend.hpp"
 
 namespace rodwright {
 
@@ -16,6 +17,7 @@ static constexpr MakeBackend backend_table[] = {
     make_graph_backend,
     make_packet_backend,
     make_model_backend,
+    make_svg_backend,
 };
 
 std::vector<std::unique_ptr<Backend>> linked_backends() {

@@ -35,38 +35,44 @@ Colour colour_at(const Hit& hit, const ViewAxes& axes) {
 
 class Picture {
   public:
-    Picture(Sheet& sheet, const std::vector<ShadedPart>& parts, const View& from, const ViewPlace& place)
-        : sheet_(sheet), scene_(parts, from), place_(place) {}
+    Picture(const std::vector<ShadedPart>& parts, const View& from, const ViewPlace& place)
+        : scene_(parts, from), place_(place) {}
 
     void add_line(const ViewLine& line) {
         if (!line.visible || line.line_class == LineClass::seam) return;
-        lines_.push_back({drawn_line(line, place_, LineRole::crease), line.line_class});
+        lines_.push_back({drawn_line(line, place_, LineRole::crease), line.line_class, line.tag});
     }
 
-    void draw() {
+    // All faces before any line: a face next to a line would cover half of it.
+    void draw(Sheet& sheet, const PartLabel& label) {
         std::vector<Polyline> borders;
         for (const Edge& edge : lines_) borders.push_back(points_along(edge.item));
         constexpr double grid = 0.01;  // mm
         for (const Region& region : regions_between(borders, grid)) paint(region);
+        add_by_part(sheet, std::move(drawn_), label);
+        drawn_.clear();
         for (const Edge& edge : lines_) ink(edge);
+        add_by_part(sheet, std::move(drawn_), label);
     }
 
   private:
     struct Edge {
         Item item;
         LineClass line_class{};
+        std::uint32_t tag = 0;
     };
 
     Hit hit_at(Point on_sheet) const { return scene_.at(place_.on_model(on_sheet)); }
 
     void paint(const Region& region) {
         const Hit hit = hit_at(region.inside);
-        sheet_.fill(colour_at(hit, scene_.axes()), region.outline);
+        const std::uint32_t tag = hit.part == nullptr ? no_part : hit.part->tag;
+        drawn_.push_back({tag, Fill{colour_at(hit, scene_.axes()), region.outline}});
         constexpr double least_area = 4;  // mm^2: strokes in less are specks
         if (hit.part == nullptr || region.area < least_area) return;
         const Rect over = *extent_of(Fill{white, region.outline});
         for (Polyline& stroke : clipped(grain_strokes(hit, scene_.axes(), place_, over), region))
-            sheet_.polyline(LineRole::grain, std::move(stroke));
+            drawn_.push_back({tag, Stroke{LineRole::grain, std::move(stroke)}});
     }
 
     // The weight of a line at one of its points, by what is seen on both sides of it.
@@ -96,7 +102,7 @@ class Picture {
         } else {
             std::get<Stroke>(inked).role = role;
         }
-        sheet_.items.push_back(std::move(inked));
+        drawn_.push_back({edge.tag, std::move(inked)});
     }
 
     // What lies behind a long edge changes along it: its weight too.
@@ -110,25 +116,25 @@ class Picture {
         for (int i = 1; i <= count; ++i) {
             const LineRole next = i == count ? role : role_at(edge, at(i + 0.5), way);
             if (i < count && next == role) continue;
-            sheet_.line(role, at(first), at(i));
+            drawn_.push_back({edge.tag, Stroke{role, {at(first), at(i)}}});
             first = i;
             role = next;
         }
     }
 
-    Sheet& sheet_;
     Scene scene_;
     ViewPlace place_;
     std::vector<Edge> lines_;
+    std::vector<TaggedItem> drawn_;
 };
 
 }  // namespace
 
 void draw_pictorial_view(Sheet& sheet, const Projected& view, const std::vector<ShadedPart>& parts,
-                         const View& from, const ViewPlace& place) {
-    Picture picture(sheet, parts, from, place);
+                         const View& from, const ViewPlace& place, const PartLabel& label) {
+    Picture picture(parts, from, place);
     for (const ViewLine& line : view.lines) picture.add_line(line);
-    picture.draw();
+    picture.draw(sheet, label);
 }
 
 }  // namespace rodwright::drawing

@@ -10,6 +10,6 @@ namespace rodwright::drawing {
 
 // `view` are the lines of the same parts from the same side.
 void draw_pictorial_view(Sheet& sheet, const Projected& view, const std::vector<ShadedPart>& parts,
-                         const View& from, const ViewPlace& place);
+                         const View& from, const ViewPlace& place, const PartLabel& label = {});
 
 }  // namespace rodwright::drawing

@@ -102,12 +102,30 @@ Rect ViewPlace::on_sheet(const Rect& model) const {
     return {low.x, low.y, high.x, high.y};
 }
 
-void draw_view(Sheet& sheet, const Projected& view, const ViewPlace& place) {
+void add_by_part(Sheet& sheet, std::vector<TaggedItem> items, const PartLabel& label) {
+    if (!label) {
+        for (TaggedItem& each : items) sheet.items.push_back(std::move(each.item));
+        return;
+    }
+    const auto by_tag = [](const TaggedItem& a, const TaggedItem& b) { return a.tag < b.tag; };
+    std::stable_sort(items.begin(), items.end(), by_tag);
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        const bool first = i == 0 || items[i - 1].tag != items[i].tag;
+        const bool last = i + 1 == items.size() || items[i + 1].tag != items[i].tag;
+        if (first) sheet.items.emplace_back(label(items[i].tag));
+        sheet.items.push_back(std::move(items[i].item));
+        if (last) sheet.items.emplace_back(GroupEnd{});
+    }
+}
+
+void draw_view(Sheet& sheet, const Projected& view, const ViewPlace& place, const PartLabel& label) {
+    std::vector<TaggedItem> items;
     for (const LineRole role : {LineRole::hidden, LineRole::smooth, LineRole::visible}) {
         for (const ViewLine& line : view.lines) {
-            if (role_of(line) == role) sheet.items.push_back(drawn_line(line, place, role));
+            if (role_of(line) == role) items.push_back({line.tag, drawn_line(line, place, role)});
         }
     }
+    add_by_part(sheet, std::move(items), label);
 }
 
 }  // namespace rodwright::drawing

@@ -6,6 +6,7 @@
 #include "backends/drawing/scale.hpp"
 #include "backends/packet/arrangement_view.hpp"
 #include "backends/packet/sheets.hpp"
+#include "backends/packet/whole_views.hpp"
 
 namespace rodwright::packet {
 
@@ -184,17 +185,20 @@ void draw_letters(Sheet& sheet, const Context& context, ArrangementViews& views,
 
 }  // namespace
 
-Draft arrangement_sheet(const Context& context) {
-    Draft draft = new_draft(context, "general arrangement", "General arrangement");
-    const Rect room = drawing_room(draft.sheet.frame);
+std::string draw_arrangement(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label) {
     ArrangementViews views = arrangement_views(context);
     const Layout layout = choose_layout(context, views, room);
-    draft.block.scale = layout.scale.text();
-    draft.block.projection = context.projection;
     stand_all(views, layout, room, context.projection);
-    for (const ArrangementView& view : views) draw_view(draft.sheet, view.lines, view.place);
-    draw_all_sizes(draft.sheet, context, views, layout);
-    draw_letters(draft.sheet, context, views, room);
+    for (const ArrangementView& view : views) draw_view(sheet, view.lines, view.place, label);
+    draw_all_sizes(sheet, context, views, layout);
+    draw_letters(sheet, context, views, room);
+    return layout.scale.text();
+}
+
+Draft arrangement_sheet(const Context& context) {
+    Draft draft = new_draft(context, "general arrangement", "General arrangement");
+    draft.block.scale = draw_arrangement(draft.sheet, context, drawing_room(draft.sheet.frame), {});
+    draft.block.projection = context.projection;
     return draft;
 }
 

@@ -61,12 +61,7 @@ Piece shown_in(Piece piece, const std::string& units) {
 }  // namespace
 
 std::vector<OptionSpec> drawing_options() {
-    return {{"sheet",
-             OptionType::word,
-             "auto",
-             {"auto", "a4", "a3", "letter", "tabloid"},
-             "paper size; auto: letter for a piece in inches, a4 for one in millimetres"},
-            {"projection",
+    return {{"projection",
              OptionType::word,
              "auto",
              {"auto", "first", "third"},
@@ -78,8 +73,13 @@ std::vector<OptionSpec> drawing_options() {
              "lengths on drawings; auto: as the design has them; both: the other unit in brackets"}};
 }
 
-std::vector<OptionSpec> title_options() {
-    return {{"number", OptionType::word, "", {}, "the drawings' number in the title block"},
+std::vector<OptionSpec> sheet_options() {
+    return {{"sheet",
+             OptionType::word,
+             "auto",
+             {"auto", "a4", "a3", "letter", "tabloid"},
+             "paper size; auto: letter for a piece in inches, a4 for one in millimetres"},
+            {"number", OptionType::word, "", {}, "the drawings' number in the title block"},
             {"revision",
              OptionType::word,
              "",
@@ -89,9 +89,8 @@ std::vector<OptionSpec> title_options() {
 }
 
 std::optional<Context> make_context(const BackendInput& input, const OptionValues& options,
-                                    const drawing::Fonts& fonts, Diagnostics& diagnostics) {
-    const SolidKernel* kernel = input.solids.kernel();
-    if (kernel == nullptr) return std::nullopt;
+                                    const drawing::Fonts& fonts, const SolidKernel& kernel,
+                                    Diagnostics& diagnostics) {
     std::vector<PlacedSolid> placed = input.solids.placed();
     if (placed.empty()) {
         diagnostics.add(diagnose(Code::cannot_draw, {}, "no part of the piece has a shape to draw"));
@@ -104,11 +103,11 @@ std::optional<Context> make_context(const BackendInput& input, const OptionValue
     Context context{input,
                     std::move(piece),
                     fonts,
-                    *kernel,
+                    kernel,
                     {},
                     {},
                     std::move(placed),
-                    triangles_of(input.piece, input.solids, *kernel),
+                    triangles_of(input.piece, input.solids, kernel),
                     std::move(*steps),
                     warnings_in(diagnostics)};
     context.format = format_of(context.piece, chosen(options, "sheet"));

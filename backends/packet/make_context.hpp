@@ -7,14 +7,15 @@
 
 namespace rodwright::packet {
 
-// --sheet, --projection, --units: of every backend that draws the piece.
+// --projection and --units: of every backend that draws the piece.
 std::vector<OptionSpec> drawing_options();
-// --number and --revision: of those with a title block.
-std::vector<OptionSpec> title_options();
+// --sheet, --number, --revision: of those that draw it on sheets with a title block.
+std::vector<OptionSpec> sheet_options();
 
-// Empty if there is no solid to draw, or no order of the steps; the reason is reported. `input` and `fonts`
-// are kept by address.
+// Empty if there is no solid to draw, or no order of the steps; the reason is reported. `input`, `fonts` and
+// `kernel` are kept by address.
 std::optional<Context> make_context(const BackendInput& input, const OptionValues& options,
-                                    const drawing::Fonts& fonts, Diagnostics& diagnostics);
+                                    const drawing::Fonts& fonts, const SolidKernel& kernel,
+                                    Diagnostics& diagnostics);
 
 }  // namespace rodwright::packet

@@ -17,16 +17,18 @@ std::string PacketBackend::summary() const {
 }
 
 std::vector<OptionSpec> PacketBackend::options() const {
-    std::vector<OptionSpec> options = packet::drawing_options();
-    for (OptionSpec& option : packet::title_options()) options.push_back(std::move(option));
+    std::vector<OptionSpec> options = packet::sheet_options();
+    for (OptionSpec& option : packet::drawing_options()) options.push_back(std::move(option));
     return options;
 }
 
 void PacketBackend::emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
                          Diagnostics& diagnostics) const {
     const std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
-    if (!fonts) return;
-    const std::optional<packet::Context> context = packet::make_context(input, options, *fonts, diagnostics);
+    const SolidKernel* kernel = input.solids.kernel();
+    if (!fonts || kernel == nullptr) return;
+    const std::optional<packet::Context> context =
+        packet::make_context(input, options, *fonts, *kernel, diagnostics);
     if (!context) return;
     const std::vector<packet::Template> templates = packet::templates(*context);
     const std::vector<drawing::Sheet> sheets = packet::packet_sheets(*context, templates);

@@ -14,7 +14,9 @@ struct Pictorial {
     std::vector<drawing::ShadedPart> parts;
     drawing::ViewPlace place;
 
-    void draw(drawing::Sheet& sheet) const { draw_pictorial_view(sheet, lines, parts, from, place); }
+    void draw(drawing::Sheet& sheet, const drawing::PartLabel& label = {}) const {
+        draw_pictorial_view(sheet, lines, parts, from, place, label);
+    }
     drawing::Rect on_sheet() const { return place.on_sheet(lines.bounds); }
 };
 

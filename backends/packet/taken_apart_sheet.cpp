@@ -9,6 +9,7 @@
 #include "backends/packet/parting.hpp"
 #include "backends/packet/pictorials.hpp"
 #include "backends/packet/sheets.hpp"
+#include "backends/packet/whole_views.hpp"
 #include "backends/words.hpp"
 
 namespace rodwright::packet {
@@ -141,27 +142,31 @@ double longest_side(const Box& box) {
 
 }  // namespace
 
-Draft taken_apart_sheet(const Context& context) {
-    Draft draft = new_draft(context, "taken apart", "Taken apart");
+void draw_taken_apart(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label) {
     const Piece& piece = context.piece;
     constexpr double gap = 0.13;  // of the longest side
     const std::vector<Point3> moves = parting(piece, gap * longest_side(piece.box));
     const std::vector<PlacedSolid> solids = moved(context.placed, moves);
     std::vector<KindId> kinds;
     for (const PlacedSolid& each : solids) kinds.push_back(piece.parts[each.tag].kind);
+    Rect middle = room;
+    middle.left += letter_strip;
+    middle.right -= letter_strip;
+    const Pictorial pictorial = lay_out_pictorial(context, solids, kinds, isometric_view(), middle);
+    pictorial.draw(sheet, label);
+    const Scene scene(pictorial.parts, pictorial.from);
+    for (const Trail& trail : trails(piece, moves)) draw_trail(sheet, scene, pictorial.place, trail);
+    draw_letters(sheet, context, pictorial, room);
+}
+
+Draft taken_apart_sheet(const Context& context) {
+    Draft draft = new_draft(context, "taken apart", "Taken apart");
     Rect room = drawing_room(draft.sheet.frame).grown(-edge);
     constexpr double legend = 0.14;  // of the room's height
     const double over_legend = room.bottom + legend * room.height();
     draw_legend(draft.sheet, context, {room.left, room.bottom, room.right, over_legend - edge});
     room.bottom = over_legend;
-    Rect middle = room;
-    middle.left += letter_strip;
-    middle.right -= letter_strip;
-    const Pictorial pictorial = lay_out_pictorial(context, solids, kinds, isometric_view(), middle);
-    pictorial.draw(draft.sheet);
-    const Scene scene(pictorial.parts, pictorial.from);
-    for (const Trail& trail : trails(piece, moves)) draw_trail(draft.sheet, scene, pictorial.place, trail);
-    draw_letters(draft.sheet, context, pictorial, room);
+    draw_taken_apart(draft.sheet, context, room, {});
     return draft;
 }
 

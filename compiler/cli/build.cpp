@@ -9,7 +9,7 @@
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/cli/progress.hpp"
-#include "compiler/cli/revision.hpp"
+#include "compiler/revision.hpp"
 #include "compiler/plugin/load_backend.hpp"
 
 namespace rodwright {

@@ -68,6 +68,45 @@ TEST_SUITE("reference/drawing") {
         CHECK(find_sheet_format("tabloid")->height == Approx(279.4));
     }
 
+    TEST_CASE("grid references of ISO 5457 and ANSI/ASME Y14.1") {
+        // From memory of the standards: A3 has 8 x 6 fields, A4 4 x 6 along its top and right side, all of
+        // 50 mm but those in the corners; size B has 4 x 2 fields of 4.25 x 5.5 in.
+        const auto fields = [](const char* word) {
+            const SheetFormat& format = *find_sheet_format(word);
+            const Rect frame = framed_sheet(format, "").frame;
+            return std::pair(zone_count(frame.left, frame.right, format.width / 2, format.zones.across),
+                             zone_count(frame.bottom, frame.top, format.height / 2, format.zones.upright));
+        };
+        CHECK(fields("a3") == std::pair<std::size_t, std::size_t>(8, 6));
+        CHECK(fields("a4") == std::pair<std::size_t, std::size_t>(4, 6));
+        CHECK(fields("tabloid") == std::pair<std::size_t, std::size_t>(4, 2));
+        CHECK(find_sheet_format("a4")->zones.sides == Zones::Sides::upper_and_right);
+        CHECK(find_sheet_format("letter")->zones.sides == Zones::Sides::none);
+    }
+
+    TEST_CASE("centring marks end on the axes of the sheet, A is where the standard has it") {
+        for (const SheetFormat& format : sheet_formats()) {
+            CAPTURE(format.word);
+            const Sheet sheet = framed_sheet(format, "");
+            int marks = 0;
+            double first_letter = 0;
+            for (const Item& item : sheet.items) {
+                const auto* stroke = std::get_if<Stroke>(&item);
+                if (stroke != nullptr && stroke->role == LineRole::frame && stroke->points.size() == 2) {
+                    ++marks;
+                    const Point at = stroke->points[0];
+                    CHECK((at.x == Approx(format.width / 2) || at.y == Approx(format.height / 2)));
+                }
+                const auto* text = std::get_if<Text>(&item);
+                if (text != nullptr && text->text == "A") first_letter = text->at.y;
+            }
+            CHECK(marks == 4);
+            // ISO counts from the top down, Y14.1 from the bottom up.
+            if (format.zones.sides != Zones::Sides::none)
+                CHECK((first_letter > format.height / 2) == (format.word != "tabloid"));
+        }
+    }
+
     TEST_CASE("ISO 128: wide lines are twice as wide as narrow ones, hidden lines are narrow and dashed") {
         const LineStyle& visible = line_style(LineRole::visible);
         const LineStyle& hidden = line_style(LineRole::hidden);

@@ -7,6 +7,7 @@
 #include "backends/packet/sheets.hpp"
 #include "tests/support/design.hpp"
 #include "tests/support/examples.hpp"
+#include "tests/unit/drawing/remembering_kernel.hpp"
 
 namespace rodwright::testing {
 
@@ -18,11 +19,17 @@ struct Making {
     BackendInput input{piece, sources, solids, {}};
     std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
 
-    explicit Making(Piece made) : piece(std::move(made)) {}
+    std::optional<RememberingKernel> kernel;
+
+    explicit Making(Piece made) : piece(std::move(made)) {
+        REQUIRE(fonts.has_value());
+        REQUIRE(solids.kernel() != nullptr);
+        kernel.emplace(*solids.kernel());
+    }
 
     packet::Context context(const OptionValues& options) {
-        REQUIRE(fonts.has_value());
-        std::optional<packet::Context> made = packet::make_context(input, options, *fonts, diagnostics);
+        std::optional<packet::Context> made =
+            packet::make_context(input, options, *fonts, *kernel, diagnostics);
         REQUIRE(made.has_value());
         return std::move(*made);
     }

@@ -19,6 +19,7 @@ constexpr std::string_view stages[] = {
     "compiler/limits.hpp",
     "compiler/stdlib.hpp",
     "compiler/world.",
+    "compiler/revision.",
     "compiler/diagnostics/",
     "compiler/quantity/",
     "compiler/data/",
@@ -40,6 +41,7 @@ constexpr std::string_view stages[] = {
     "backends/drawing/",
     "backends/drawing/pdf/",
     "backends/packet/",
+    "backends/svg/",
     "backends/backend_table.",
     "compiler/cli/",
 };

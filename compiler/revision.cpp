@@ -1,4 +1,4 @@
-#include "compiler/cli/revision.hpp"
+#include "compiler/revision.hpp"
 
 #include <algorithm>
 #include <sstream>

@@ -1,0 +1,3 @@
+#include "backends/svg/svg_backend.hpp"
+
+RODWRIGHT_BACKEND(rodwright::SvgBackend);

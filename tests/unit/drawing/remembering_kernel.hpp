@@ -1,0 +1,61 @@
+// The solid kernel, with an answer to the same question kept: sheets of one piece in many formats ask for the
+// same views over and over.
+#pragma once
+
+#include <map>
+#include <tuple>
+
+#include "compiler/solid/solid_kernel.hpp"
+
+namespace rodwright::testing {
+
+class RememberingKernel : public SolidKernel {
+  public:
+    // `kernel` is kept by address.
+    explicit RememberingKernel(const SolidKernel& kernel) : kernel_(kernel) {}
+
+    SolidRef build(const Piece& piece, const Kind& kind, Diagnostics& diagnostics) const override {
+        return kernel_.build(piece, kind, diagnostics);
+    }
+    double volume(const Solid& solid) const override { return kernel_.volume(solid); }
+    double surface_area(const Solid& solid) const override { return kernel_.surface_area(solid); }
+    Point3 centre_of_mass(const Solid& solid) const override { return kernel_.centre_of_mass(solid); }
+    Bounds bounds(const Solid& solid) const override { return kernel_.bounds(solid); }
+    double overlap(const PlacedSolid& a, const PlacedSolid& b) const override {
+        return kernel_.overlap(a, b);
+    }
+
+    // What is cut off is kept too, so that no later solid stands at its address.
+    SolidRef within(const Solid& solid, const Bounds& box) const override {
+        return remembered(within_, std::tuple(&solid, box.low, box.high),
+                          [&] { return kernel_.within(solid, box); });
+    }
+    std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
+                               bool with_hidden) const override {
+        std::vector<Placed> placed;
+        for (const PlacedSolid& each : solids)
+            placed.emplace_back(each.solid.get(), each.pose.columns, each.pose.move, each.tag);
+        return remembered(views_, std::tuple(std::move(placed), from.towards, from.up, with_hidden),
+                          [&] { return kernel_.view(solids, from, with_hidden); });
+    }
+    std::vector<Triangle> triangles(const Solid& solid, double tolerance) const override {
+        return remembered(triangles_, std::tuple(&solid, tolerance),
+                          [&] { return kernel_.triangles(solid, tolerance); });
+    }
+
+  private:
+    using Placed = std::tuple<const Solid*, std::array<Point3, 3>, Point3, std::uint32_t>;
+
+    template <typename Key, typename Value, typename Ask>
+    static Value remembered(std::map<Key, Value>& known, const Key& key, Ask ask) {
+        const auto found = known.find(key);
+        return found != known.end() ? found->second : known.emplace(key, ask()).first->second;
+    }
+
+    const SolidKernel& kernel_;
+    mutable std::map<std::tuple<const Solid*, Point3, Point3>, SolidRef> within_;
+    mutable std::map<std::tuple<std::vector<Placed>, Point3, Point3, bool>, std::vector<ViewLine>> views_;
+    mutable std::map<std::tuple<const Solid*, double>, std::vector<Triangle>> triangles_;
+};
+
+}  // namespace rodwright::testing
