@@ -18,6 +18,7 @@ using packet::Context;
 namespace {
 
 constexpr Rect room{0, 0, 180, 240};  // mm: a drawing's scale is one that fits a page
+constexpr Rect part_room{0, 0, 180, 150};
 constexpr double margin = 2;
 
 // "keepers_table.rod:34"; empty where the text of the design is not at hand.
@@ -92,7 +93,7 @@ SvgView part(const Context& context, KindId id) {
     const Kind& kind = context.piece[id];
     Sheet sheet;
     sheet.items.emplace_back(GroupStart{part_words(kind), source_of(context, kind.where)});
-    const std::string scale = packet::draw_part_views(sheet, context, id, packet::lying(kind), room);
+    const std::string scale = packet::draw_part_views(sheet, context, id, packet::lying(kind), part_room);
     sheet.items.emplace_back(GroupEnd{});
     const auto size = [&](Axis axis) { return packet::figure(kind.overall(axis), context.figures()); };
     return finished(context, "part-" + kind.letter, part_words(kind),

@@ -64,6 +64,39 @@ TEST_SUITE("unit/drawing") {
         CHECK(text.find("☐") != std::string::npos);
     }
 
+    TEST_CASE("sections of several sheets hold their entries; a sheet that goes on has none") {
+        std::vector<Sheet> sheets;
+        for (const auto& [section, title] :
+             std::vector<std::pair<std::string, std::string>>{{"Cover", "Cover"},
+                                                              {"Parts", "Part A"},
+                                                              {"Parts", "Part B"},
+                                                              {"Steps", "Order"},
+                                                              {"Steps", "Order"}}) {
+            sheets.push_back(framed_sheet(*find_sheet_format("a4"), title));
+            sheets.back().section = section;
+            sheets.back().text({"→ ½ ☐ ~", FontFace::bold, 5, {50, 100}, Align::left, false});
+        }
+        Diagnostics diagnostics;
+        const PdfInfo info{"t", "", false, std::chrono::sys_seconds(std::chrono::seconds(951782400))};
+        const auto pdf = write_pdf(sheets, fonts(), info, diagnostics);
+        REQUIRE(pdf.has_value());
+        const ScratchFolder folder;
+        folder.put("a.pdf", *pdf);
+        const std::string path = (folder.path() / "a.pdf").string();
+        const auto shown = [&](const std::string& command) {
+            REQUIRE(std::system((command + " >" + path + ".out 2>&1").c_str()) == 0);
+            return folder.get("a.pdf.out");
+        };
+        // Each entry by its title; one with others under it comes after them in this form.
+        const std::string outline =
+            shown("qpdf --json --json-key=outlines " + path + " | grep '\"title\"' | tr -d ' \\n'");
+        CHECK(outline == R"("title":"Cover""title":"PartA""title":"PartB""title":"Parts""title":"Order")");
+        // 2000-02-29, the day of that number of seconds (see the test of dates).
+        CHECK(shown("TZ=UTC pdfinfo -isodates " + path).find("CreationDate:    2000-02-29T00:00:00Z") !=
+              std::string::npos);
+        CHECK(shown("pdftotext " + path + " /dev/null").empty());  // no complaint about the map to characters
+    }
+
     TEST_CASE("compression makes the file smaller, not different to look at") {
         Diagnostics diagnostics;
         const auto small = write_pdf(sample_sheets(), fonts(), {"t", "", true}, diagnostics);

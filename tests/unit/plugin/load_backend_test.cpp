@@ -36,7 +36,7 @@ std::vector<std::string> names_of(const std::vector<std::unique_ptr<Backend>>& b
     return names;
 }
 
-const std::vector<std::string> our_names = {"cutlist", "steps", "graph", "packet", "model"};
+const std::vector<std::string> our_names = {"cutlist", "steps", "graph", "packet", "model", "svg"};
 
 }  // namespace
 
