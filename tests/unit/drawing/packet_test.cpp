@@ -105,6 +105,17 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
+    TEST_CASE("with both units the cut list has both, and the title block says so") {
+        // The side aprons of the table are 16 1/4 in long: 412.75 mm.
+        Making making(example_piece("keepers_table"));
+        bool said = false;
+        for (const Sheet& sheet : making.sheets({{"sheet", "letter"}, {"units", "both"}})) {
+            CHECK(says(sheet, "inches to 1/32 [millimetres to 1/10]"));
+            said = said || (sheet.title == "Cut list" && says(sheet, "[~412.8 mm]"));
+        }
+        CHECK(said);
+    }
+
     TEST_CASE("the backend writes the same file each time") {
         const auto packet_of = [](const OptionValues& options) {
             Making making(sample_piece());
