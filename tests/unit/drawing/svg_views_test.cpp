@@ -48,8 +48,9 @@ TEST_SUITE("unit/drawing") {
         for (const std::string& name : testing::example_names()) {
             const std::map<std::string, std::string> files = views_of(name);
             CHECK(files == views_of(name));
-            for (const auto& [path, bytes] : files) {
-                CAPTURE(path);
+            for (const auto& file : files) {
+                const std::string& bytes = file.second;
+                CAPTURE(file.first);
                 CHECK(testing::xml_fault(bytes) == "");
                 CHECK(bytes.find("<title id=\"title\">") != std::string::npos);
                 CHECK(bytes.find("<desc id=\"desc\">") != std::string::npos);
