@@ -14,6 +14,8 @@ target_compile_options(rodwright_tests PRIVATE $<$<CXX_COMPILER_ID:GNU>:-fpch-pr
 # The grammar has more rules than clang folds by itself.
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/grammar/coverage_test.cpp
                             PROPERTIES COMPILE_OPTIONS $<$<CXX_COMPILER_ID:Clang>:-fbracket-depth=1024>)
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/fit/fit_test.cpp
+                            PROPERTIES COMPILE_DEFINITIONS $<$<BOOL:${RODWRIGHT_SANITIZE}>:RODWRIGHT_SANITIZED>)
 # The solid kernel is loaded when a solid is asked for; the program is asked for its help.
 add_dependencies(rodwright_tests rodwright_solid rodwright)
 # Our backends are in librodwright and in modules of their own; that is no mistake for AddressSanitizer to report.

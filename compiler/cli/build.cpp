@@ -9,8 +9,8 @@
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/cli/progress.hpp"
-#include "compiler/revision.hpp"
 #include "compiler/plugin/load_backend.hpp"
+#include "compiler/revision.hpp"
 
 namespace rodwright {
 

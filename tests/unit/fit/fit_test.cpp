@@ -1,0 +1,51 @@
+// Every sheet of every example in every format, projection and way to show lengths.
+#include <doctest/doctest.h>
+
+#include "tests/unit/drawing/making.hpp"
+#include "tests/unit/drawing/sheet_check.hpp"
+
+using namespace rodwright;
+
+namespace {
+
+// Under sanitizers, which make this many times slower, every seventh of the 24 ways: all formats still come
+// up.
+#ifdef RODWRIGHT_SANITIZED
+constexpr std::size_t step = 7;
+#else
+constexpr std::size_t step = 1;
+#endif
+
+std::vector<OptionValues> ways_to_draw() {
+    std::vector<OptionValues> ways;
+    for (const drawing::SheetFormat& format : drawing::sheet_formats()) {
+        for (const char* projection : {"first", "third"}) {
+            for (const char* units : {"mm", "inch", "both"})
+                ways.push_back({{"sheet", format.word}, {"projection", projection}, {"units", units}});
+        }
+    }
+    return ways;
+}
+
+}  // namespace
+
+TEST_SUITE("unit/fit") {
+    TEST_CASE("on the sheets of the examples nothing stands on a text or outside its frame") {
+        const std::vector<OptionValues> ways = ways_to_draw();
+        for (const std::string& name : testing::example_names()) {
+            testing::Making making(testing::example_piece(name));
+            for (std::size_t i = 0; i < ways.size(); i += step) {
+                const OptionValues& way = ways[i];
+                const std::string which =
+                    name + " " + way.at("sheet") + " " + way.at("projection") + " " + way.at("units");
+                CAPTURE(which);
+                const std::vector<drawing::Sheet> sheets = making.sheets(way);
+                CHECK(sheets.size() > 8);
+                for (const drawing::Sheet& sheet : sheets) {
+                    for (const std::string& fault : testing::faults_of(sheet, *making.fonts))
+                        FAIL_CHECK(fault);
+                }
+            }
+        }
+    }
+}
