@@ -22,7 +22,7 @@ struct StepAssembly {
     std::size_t parent = 0;  // an assembly before this one; without meaning for the first
 };
 
-struct StepPart {
+struct ModelPart {
     std::string name;
     std::size_t shape = 0;
     std::size_t assembly = 0;
@@ -34,7 +34,7 @@ struct StepModel {
     std::string system;  // what the model was made with, and its version
     std::vector<StepShape> shapes;
     std::vector<StepAssembly> assemblies;  // the first is the whole; those without parts are left out
-    std::vector<StepPart> parts;           // no two of one shape in the same place
+    std::vector<ModelPart> parts;          // no two of one shape in the same place
 };
 
 struct StepFile {

@@ -84,7 +84,7 @@ void name_products(const XSControl_WorkSession& session, const StepModel& model,
     for (std::size_t i = 0; i < model.shapes.size(); ++i)
         namer.name_product(tree.shapes[i], model.shapes[i].name);
     for (std::size_t i = 0; i < model.parts.size(); ++i) {
-        const StepPart& part = model.parts[i];
+        const ModelPart& part = model.parts[i];
         namer.name_occurrence(tree.parts[i], tree.assemblies[part.assembly], part.name);
     }
     for (std::size_t i = 0; i < model.assemblies.size(); ++i) {

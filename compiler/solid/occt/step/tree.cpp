@@ -50,7 +50,7 @@ class Assembler {
 StepTree step_tree(const StepModel& model) {
     StepTree tree;
     for (const StepShape& shape : model.shapes) tree.shapes.push_back(single_solid(*shape.solid));
-    for (const StepPart& part : model.parts)
+    for (const ModelPart& part : model.parts)
         tree.parts.push_back(tree.shapes.at(part.shape).Moved(TopLoc_Location(transform_of(part.pose))));
     Assembler(model, tree).assemble(0);
     return tree;
