@@ -12,10 +12,6 @@ using namespace drawing;
 
 namespace {
 
-Point3 point_of(const Vector& vector) {
-    return {vector.at[0].get_d(), vector.at[1].get_d(), vector.at[2].get_d()};
-}
-
 double larger_contact(const Joint& joint) {
     return std::max(joint.contact_u.get_d(), joint.contact_v.get_d());
 }
@@ -29,7 +25,7 @@ double reach_of(const Piece& piece, const Joint& joint) {
 
 // `reach`: along the way from one member into the other, either side.
 Bounds window_of(const Joint& joint, double reach) {
-    Bounds window{point_of(joint.frame.origin), point_of(joint.frame.origin)};
+    Bounds window{point3_of(joint.frame.origin), point3_of(joint.frame.origin)};
     const auto grow = [&](Direction direction, double by) {
         const auto axis = static_cast<std::size_t>(direction.axis);
         window.low[axis] -= by;
@@ -54,7 +50,7 @@ Point3 middle_of(const Body& body) {
         go(body.frame.u, corner.u / corners);
         go(body.frame.v, corner.v / corners);
     }
-    return point_of(middle);
+    return point3_of(middle);
 }
 
 double distance(const Point3& a, const Point3& b) {
@@ -64,7 +60,7 @@ double distance(const Point3& a, const Point3& b) {
 // Where a section says most: through the middle of what is cut for the joint, of several the one nearest to
 // where the members meet.
 Point3 section_point(const Piece& piece, const Joint& joint) {
-    const Point3 contact = point_of(joint.frame.origin);
+    const Point3 contact = point3_of(joint.frame.origin);
     Point3 nearest = contact;
     double least = -1;
     for (const JointMember& member : joint.members) {

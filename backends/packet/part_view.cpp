@@ -18,10 +18,7 @@ Rect outline_of(const Point3& low, const Point3& high, const AxisView& view) {
 }
 
 Rect outline_of(const Box& box, const AxisView& view) {
-    const auto point = [](const Vector& v) {
-        return Point3{v.at[0].get_d(), v.at[1].get_d(), v.at[2].get_d()};
-    };
-    return outline_of(point(box.low), point(box.high), view);
+    return outline_of(point3_of(box.low), point3_of(box.high), view);
 }
 
 }  // namespace

@@ -25,10 +25,6 @@ Point3 plus(const Point3& a, const Point3& b) {
     return {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
 }
 
-Point3 point_of(const Vector& vector) {
-    return {vector.at[0].get_d(), vector.at[1].get_d(), vector.at[2].get_d()};
-}
-
 // From where a joint's second member has it to where the first member does.
 struct Trail {
     Point3 from;
@@ -38,7 +34,7 @@ struct Trail {
 std::vector<Trail> trails(const Piece& piece, const std::vector<Point3>& moves) {
     std::vector<Trail> found;
     for (const Joint& joint : piece.joints) {
-        const Point3 at = point_of(joint.frame.origin);
+        const Point3 at = point3_of(joint.frame.origin);
         found.push_back({plus(at, moves[static_cast<std::size_t>(joint.members[1].part)]),
                          plus(at, moves[static_cast<std::size_t>(joint.members[0].part)])});
     }

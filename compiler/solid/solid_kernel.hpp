@@ -15,6 +15,7 @@
 namespace rodwright {
 
 using Point3 = std::array<double, 3>;
+Point3 point3_of(const Vector& vector);
 
 // The solid of one kind; opaque.
 class Solid {

@@ -2,7 +2,7 @@
 
 namespace rodwright {
 
-static Point3 as_point(const Vector& vector) {
+Point3 point3_of(const Vector& vector) {
     return {vector.at[0].get_d(), vector.at[1].get_d(), vector.at[2].get_d()};
 }
 
@@ -11,9 +11,9 @@ Pose pose_of(const Placement& placement) {
     for (const Axis axis : all_axes) {
         Vector unit;
         unit[axis] = 1;
-        pose.columns[static_cast<std::size_t>(axis)] = as_point(placement.turn.apply(unit));
+        pose.columns[static_cast<std::size_t>(axis)] = point3_of(placement.turn.apply(unit));
     }
-    pose.move = as_point(placement.move);
+    pose.move = point3_of(placement.move);
     return pose;
 }
 
