@@ -32,13 +32,6 @@ Bounds into(const Pose& pose, const Bounds& box) {
     return own;
 }
 
-bool holds(const Bounds& outer, const Bounds& inner) {
-    for (std::size_t i = 0; i < 3; ++i) {
-        if (inner.low[i] < outer.low[i] || inner.high[i] > outer.high[i]) return false;
-    }
-    return true;
-}
-
 // Lines across the rectangle that slope up or down at 45 degrees. Anchored to the sheet's corner, so that
 // what is cut apart and belongs together is hatched in line.
 std::vector<Polyline> hatching(const Rect& over, double spacing, bool up) {
@@ -73,9 +66,7 @@ std::vector<Polyline> hatching_of(std::size_t part, const Rect& over) {
 Cutting cut_to(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids, const Bounds& box) {
     Cutting cutting;
     for (const PlacedSolid& each : solids) {
-        const Bounds own = into(each.pose, box);
-        const bool whole = holds(own, kernel.bounds(*each.solid));
-        const SolidRef left = whole ? each.solid : kernel.within(*each.solid, own);
+        const SolidRef left = kernel.within(*each.solid, into(each.pose, box));
         if (!left) continue;
         cutting.solids.push_back({left, each.pose, each.tag});
         cutting.triangles.push_back(kernel.triangles(*left, mesh_tolerance));

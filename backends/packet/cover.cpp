@@ -18,12 +18,14 @@ std::vector<KindId> kinds_of_placed(const Context& context) {
     return kinds;
 }
 
-double draw_name(Sheet& sheet, const Context& context, const Rect& room) {
-    constexpr double height = 7;
-    const double baseline = room.top - height * reach_above;
-    sheet.text(fitted({context.piece.name, FontFace::bold, height, {room.left, baseline}, Align::left, false},
-                      room.width(), context.fonts));
-    return baseline - height * reach_below - 3;
+constexpr double name_height = 7;
+constexpr double name_depth = name_height * (reach_above + reach_below) + 3;
+
+void draw_name(Sheet& sheet, const Context& context, const Rect& room) {
+    const double baseline = room.top - name_height * reach_above;
+    sheet.text(
+        fitted({context.piece.name, FontFace::bold, name_height, {room.left, baseline}, Align::left, false},
+               room.width(), context.fonts));
 }
 
 // A wide sheet has the picture beside the text, a tall one above it.
@@ -48,19 +50,28 @@ CoverPlaces places_in(const Rect& room) {
              {middle + gap / 2, room.bottom, room.right, split}}};
 }
 
+// Below the name.
+CoverPlaces places_on(const Sheet& sheet) {
+    Rect room = drawing_room(sheet.frame).grown(-edge);
+    room.top -= name_depth;
+    return places_in(room);
+}
+
 }  // namespace
 
-Draft cover_sheet(const Context& context, const std::vector<Draft>& others) {
+Draft cover_picture(const Context& context) {
     Draft draft = new_draft(context, "cover", "Cover");
-    Rect room = drawing_room(draft.sheet.frame).grown(-edge);
-    room.top = draw_name(draft.sheet, context, room);
-    const CoverPlaces places = places_in(room);
-    lay_out_pictorial(context, context.placed, kinds_of_placed(context), isometric_view(), places.picture)
+    draw_name(draft.sheet, context, drawing_room(draft.sheet.frame).grown(-edge));
+    lay_out_pictorial(context, context.placed, kinds_of_placed(context), isometric_view(),
+                      places_on(draft.sheet).picture)
         .draw(draft.sheet);
+    return draft;
+}
+
+void write_cover(Draft& cover, const Context& context, std::span<const Draft> others) {
     std::vector<FlowBlock> blocks = cover_facts(context);
     blocks.push_back(page_list(others));
-    draw_flow(draft.sheet, blocks, places.columns, 2.5, context.fonts);
-    return draft;
+    draw_flow(cover.sheet, blocks, places_on(cover.sheet).columns, 2.5, context.fonts);
 }
 
 }  // namespace rodwright::packet

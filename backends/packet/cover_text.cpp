@@ -164,7 +164,7 @@ std::vector<FlowBlock> cover_facts(const Context& context) {
     return blocks;
 }
 
-FlowBlock page_list(const std::vector<Draft>& others) {
+FlowBlock page_list(std::span<const Draft> others) {
     FlowBlock block{"Sheets", {}};
     std::string group;
     for (const Draft& draft : others) {

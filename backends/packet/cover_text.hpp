@@ -1,6 +1,8 @@
 // What the cover says beside the picture.
 #pragma once
 
+#include <span>
+
 #include "backends/drawing/text_flow.hpp"
 #include "backends/packet/context.hpp"
 
@@ -10,6 +12,6 @@ namespace rodwright::packet {
 std::vector<drawing::FlowBlock> cover_facts(const Context& context);
 
 // Which sheet shows what; the sheets of parts by their letters.
-drawing::FlowBlock page_list(const std::vector<Draft>& others);
+drawing::FlowBlock page_list(std::span<const Draft> others);
 
 }  // namespace rodwright::packet

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "compiler/at_once.hpp"
+
 namespace rodwright::packet {
 
 using drawing::ProjectionMethod;
@@ -28,11 +30,11 @@ ProjectionMethod projection_of(const Piece& piece, const std::string& word) {
 
 std::vector<std::vector<Triangle>> triangles_of(const Piece& piece, SolidStore& solids,
                                                 const SolidKernel& kernel) {
-    std::vector<std::vector<Triangle>> triangles;
-    for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
+    std::vector<std::vector<Triangle>> triangles(piece.kinds.size());
+    at_once(triangles.size(), [&](std::size_t i) {
         const SolidRef solid = solids.solid(static_cast<KindId>(i));
-        triangles.push_back(solid ? kernel.triangles(*solid, mesh_tolerance) : std::vector<Triangle>());
-    }
+        if (solid) triangles[i] = kernel.triangles(*solid, mesh_tolerance);
+    });
     return triangles;
 }
 

@@ -1,6 +1,7 @@
 // The sheets of a packet, each kind made by one function.
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "backends/packet/context.hpp"
@@ -8,8 +9,9 @@
 
 namespace rodwright::packet {
 
-// The cover: `others` are the sheets that follow it, already numbered.
-Draft cover_sheet(const Context& context, const std::vector<Draft>& others);
+Draft cover_picture(const Context& context);
+// The rest of the cover; `others` are the sheets that follow it, already numbered.
+void write_cover(Draft& cover, const Context& context, std::span<const Draft> others);
 Draft arrangement_sheet(const Context& context);
 Draft taken_apart_sheet(const Context& context);
 // One sheet for the kind and its mirror images; more where its table of sizes does not fit.

@@ -77,7 +77,8 @@ struct Triangle {
     std::uint32_t face = 0;
 };
 
-// Where the kernel itself fails, a measure is 0 and a list is empty.
+// Where the kernel itself fails, a measure is 0 and a list is empty. Any of these may be called by several
+// threads at once.
 class SolidKernel {
   public:
     virtual ~SolidKernel() = default;
@@ -103,7 +104,8 @@ class SolidKernel {
 // Loads the kernel's module, once. Null with `error` filled in if it cannot be loaded.
 const SolidKernel* load_solid_kernel(std::string& error);
 
-// The solids of a piece's kinds, built when first asked for and kept.
+// The solids of a piece's kinds: all of them are built when the first is asked for, and kept. From then on
+// several threads may ask.
 class SolidStore {
   public:
     SolidStore(const Piece& piece, Diagnostics& diagnostics);
@@ -114,12 +116,14 @@ class SolidStore {
     std::vector<PlacedSolid> placed();
 
   private:
+    void build_all();
+
     const Piece& piece_;
     Diagnostics& diagnostics_;
     const SolidKernel* kernel_ = nullptr;
     bool kernel_tried_ = false;
     std::vector<SolidRef> solids_;
-    std::vector<bool> tried_;
+    bool built_ = false;
 };
 
 }  // namespace rodwright

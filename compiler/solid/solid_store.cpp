@@ -1,3 +1,4 @@
+#include "compiler/at_once.hpp"
 #include "compiler/solid/solid_kernel.hpp"
 
 namespace rodwright {
@@ -18,10 +19,7 @@ Pose pose_of(const Placement& placement) {
 }
 
 SolidStore::SolidStore(const Piece& piece, Diagnostics& diagnostics)
-    : piece_(piece),
-      diagnostics_(diagnostics),
-      solids_(piece.kinds.size()),
-      tried_(piece.kinds.size(), false) {}
+    : piece_(piece), diagnostics_(diagnostics), solids_(piece.kinds.size()) {}
 
 const SolidKernel* SolidStore::kernel() {
     if (kernel_tried_) return kernel_;
@@ -36,14 +34,22 @@ const SolidKernel* SolidStore::kernel() {
     return kernel_;
 }
 
-SolidRef SolidStore::solid(KindId kind) {
-    const auto index = static_cast<std::size_t>(kind);
-    if (index >= tried_.size()) return nullptr;
-    if (!tried_[index] && kernel() != nullptr) {
-        tried_[index] = true;
-        solids_[index] = kernel()->build(piece_, piece_.kinds[index], diagnostics_);
+void SolidStore::build_all() {
+    if (built_) return;
+    built_ = true;
+    if (kernel() == nullptr) return;
+    std::vector<Diagnostics> found(solids_.size());
+    at_once(solids_.size(),
+            [&](std::size_t i) { solids_[i] = kernel_->build(piece_, piece_.kinds[i], found[i]); });
+    for (const Diagnostics& of_kind : found) {
+        for (const Diagnostic& each : of_kind.list()) diagnostics_.add(each);
     }
-    return solids_[index];
+}
+
+SolidRef SolidStore::solid(KindId kind) {
+    build_all();
+    const auto index = static_cast<std::size_t>(kind);
+    return index < solids_.size() ? solids_[index] : nullptr;
 }
 
 std::vector<PlacedSolid> SolidStore::placed() {

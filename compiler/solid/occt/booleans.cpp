@@ -81,7 +81,7 @@ std::optional<TopoDS_Shape> combine(Boolean how, const TopoDS_Shape& shape,
 
 TopoDS_Shape common(const TopoDS_Shape& a, const TopoDS_Shape& b) {
     BRepAlgoAPI_Common operation;
-    return unpacked(run(operation, a, {b}));
+    return unpacked(run(operation, own_copy(a), {own_copy(b)}));
 }
 
 double shared_volume(const TopoDS_Shape& a, const TopoDS_Shape& b) {

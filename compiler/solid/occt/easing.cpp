@@ -1,5 +1,7 @@
 #include "compiler/solid/occt/easing.hpp"
 
+#include <mutex>
+
 #include <BRepCheck_Analyzer.hxx>
 #include <BRepFilletAPI_MakeChamfer.hxx>
 #include <BRepFilletAPI_MakeFillet.hxx>
@@ -33,7 +35,11 @@ TopoDS_Shape attempt(const TopoDS_Shape& shape, FeatureOp op, const std::vector<
 }
 
 // Easing a convex edge takes wood away, so a shape that is not smaller is wrong however valid it looks.
+// Rounding (BlendFunc_ConstRad) keeps numbers in static variables: one thread at a time. The lock is outside
+// of what is guarded, as a signal there jumps over destructors.
 bool replace_by_eased(TopoDS_Shape& shape, FeatureOp op, const std::vector<SizedEdge>& edges) {
+    static std::mutex easing;
+    const std::lock_guard one_at_a_time(easing);
     TopoDS_Shape eased;
     bool good = false;
     const bool ran = guarded([&] {

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <csignal>
+#include <mutex>
 
 #include <Message.hxx>
 #include <Message_Messenger.hxx>
@@ -16,19 +17,23 @@ namespace {
 constexpr std::array<int, 8> taken_signals = {SIGFPE, SIGHUP, SIGINT,  SIGQUIT,
                                               SIGBUS, SIGILL, SIGSEGV, SIGSYS};
 
-class SignalsTaken {
+// The process's handlers are everybody's: the first of the threads that work at once takes them, the last
+// puts them back.
+class Signals {
   public:
-    SignalsTaken() {
+    void take() {
+        const std::lock_guard lock(mutex_);
+        if (takers_++ > 0) return;
         for (std::size_t i = 0; i < taken_signals.size(); ++i)
             sigaction(taken_signals[i], nullptr, &kept_[i]);
         OSD::SetSignal(OSD_SignalMode_Set, Standard_False);
         for (const int interrupt : {SIGHUP, SIGINT, SIGQUIT}) put_back(interrupt);
     }
-    ~SignalsTaken() {
+    void leave() {
+        const std::lock_guard lock(mutex_);
+        if (--takers_ > 0) return;
         for (const int each : taken_signals) put_back(each);
     }
-    SignalsTaken(const SignalsTaken&) = delete;
-    SignalsTaken& operator=(const SignalsTaken&) = delete;
 
   private:
     void put_back(int signal) {
@@ -37,7 +42,23 @@ class SignalsTaken {
         }
     }
 
+    std::mutex mutex_;
+    int takers_ = 0;
     std::array<struct sigaction, taken_signals.size()> kept_{};
+};
+
+class SignalsTaken {
+  public:
+    SignalsTaken() { signals().take(); }
+    ~SignalsTaken() { signals().leave(); }
+    SignalsTaken(const SignalsTaken&) = delete;
+    SignalsTaken& operator=(const SignalsTaken&) = delete;
+
+  private:
+    static Signals& signals() {
+        static Signals only;
+        return only;
+    }
 };
 
 }  // namespace

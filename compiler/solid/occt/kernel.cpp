@@ -44,6 +44,15 @@ Bounds exact_bounds(const Solid& solid) {
     return bounds;
 }
 
+bool lies_within(const Bnd_Box& inner, const Bounds& outer) {
+    for (int i = 0; i < 3; ++i) {
+        const auto axis = static_cast<std::size_t>(i);
+        if (inner.CornerMin().Coord(i + 1) < outer.low[axis]) return false;
+        if (inner.CornerMax().Coord(i + 1) > outer.high[axis]) return false;
+    }
+    return true;
+}
+
 Bnd_Box rough_box(const PlacedSolid& placed) {
     return held(*placed.solid).rough_box().Transformed(transform_of(placed.pose));
 }
@@ -77,14 +86,15 @@ class OpenCascadeKernel final : public SolidKernel {
     }
     SolidRef within(const Solid& solid, const Bounds& box) const override {
         return guarded_value<SolidRef>([&]() -> SolidRef {
-            const TopoDS_Shape left = common(held(solid).shape(), box_shape(box));
+            const HeldShape& whole = held(solid);
+            if (lies_within(whole.rough_box(), box)) return std::make_shared<HeldShape>(whole.shape());
+            const TopoDS_Shape left = common(whole.shape(), box_shape(box));
             return left.IsNull() ? nullptr : std::make_shared<HeldShape>(ready_to_draw(left));
         });
     }
     std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
                                bool with_hidden) const override {
-        using Lines = std::vector<ViewLine>;
-        return each_line_once(guarded_value<Lines>([&] { return project(solids, from, with_hidden); }));
+        return each_line_once(project(solids, from, with_hidden));
     }
     std::vector<Triangle> triangles(const Solid& solid, double tolerance) const override {
         using Triangles = std::vector<Triangle>;

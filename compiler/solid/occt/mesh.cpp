@@ -1,12 +1,13 @@
 #include "compiler/solid/occt/mesh.hpp"
 
 #include <BRepMesh_IncrementalMesh.hxx>
-#include <BRepTools.hxx>
 #include <BRep_Tool.hxx>
 #include <Poly_Triangulation.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
 #include <TopoDS_Face.hxx>
+
+#include "compiler/solid/occt/shapes.hpp"
 
 namespace rodwright::occt {
 
@@ -42,10 +43,9 @@ static void add_face(const TopoDS_Face& face, std::uint32_t number, std::vector<
     }
 }
 
-std::vector<Triangle> triangulate(const TopoDS_Shape& shape, double tolerance) {
-    if (!BRepTools::Triangulation(shape, tolerance)) {
-        BRepMesh_IncrementalMesh(shape, tolerance, Standard_False, angle_tolerance, Standard_False);
-    }
+std::vector<Triangle> triangulate(const TopoDS_Shape& solid, double tolerance) {
+    const TopoDS_Shape shape = own_copy(solid);
+    BRepMesh_IncrementalMesh(shape, tolerance, Standard_False, angle_tolerance, Standard_False);
     std::vector<Triangle> triangles;
     std::uint32_t number = 0;
     for (TopExp_Explorer it(shape, TopAbs_FACE); it.More(); it.Next()) {

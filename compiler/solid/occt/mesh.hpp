@@ -10,6 +10,6 @@
 namespace rodwright::occt {
 
 // Within `tolerance` (mm) of the shape. The shape keeps its mesh and is meshed again only for a finer one.
-std::vector<Triangle> triangulate(const TopoDS_Shape& shape, double tolerance);
+std::vector<Triangle> triangulate(const TopoDS_Shape& solid, double tolerance);
 
 }  // namespace rodwright::occt

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include <BRepBndLib.hxx>
+#include <BRepBuilderAPI_Copy.hxx>
 #include <BRepBuilderAPI_MakeFace.hxx>
 #include <BRepBuilderAPI_MakePolygon.hxx>
 #include <BRepGProp.hxx>
@@ -41,6 +42,10 @@ gp_Trsf transform_of(const Pose& pose) {
 
 TopoDS_Shape placed_shape(const PlacedSolid& placed) {
     return held(*placed.solid).shape().Moved(TopLoc_Location(transform_of(placed.pose)));
+}
+
+TopoDS_Shape own_copy(const TopoDS_Shape& shape) {
+    return BRepBuilderAPI_Copy(shape, Standard_False, Standard_False).Shape();
 }
 
 static gp_Pnt point_of(const Vector& vector) {

@@ -24,6 +24,10 @@ const HeldShape& held(const Solid& solid);
 gp_Trsf transform_of(const Pose& pose);
 TopoDS_Shape placed_shape(const PlacedSolid& placed);
 
+// Faces, edges and corners of its own on the same surfaces and curves. Booleans and meshes write into what
+// they are given, and a solid may be in use by other threads.
+TopoDS_Shape own_copy(const TopoDS_Shape& shape);
+
 TopoDS_Shape box_shape(const Vector& low, const Vector& high);
 TopoDS_Shape box_shape(const Bounds& box);
 // Throws what Open CASCADE throws where the body has no thickness.

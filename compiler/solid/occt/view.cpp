@@ -1,5 +1,7 @@
 #include "compiler/solid/occt/view.hpp"
 
+#include <mutex>
+
 #include <HLRAlgo_EdgeIterator.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
@@ -10,6 +12,7 @@
 #include <HLRBRep_ShapeBounds.hxx>
 #include <HLRTopoBRep_OutLiner.hxx>
 
+#include "compiler/solid/occt/guard.hpp"
 #include "compiler/solid/occt/normals.hpp"
 #include "compiler/solid/occt/shapes.hpp"
 #include "compiler/solid/paper_lines.hpp"
@@ -111,26 +114,57 @@ class Reader {
 
 // Looking for outlines takes most of the time. A solid that has none within its faces, as most have none when
 // looked at along an axis, is its own outlined shape.
-Handle(HLRTopoBRep_OutLiner) outliner_for(const PlacedSolid& placed, const gp_Dir& towards) {
-    const TopoDS_Shape shape = placed_shape(placed);
-    if (outline_inside_a_face(shape, towards)) return new HLRTopoBRep_OutLiner(shape);
+Handle(HLRTopoBRep_OutLiner) outliner_for(const TopoDS_Shape& shape, bool outlines) {
+    if (outlines) return new HLRTopoBRep_OutLiner(shape);
     return new HLRTopoBRep_OutLiner(shape, shape);
+}
+
+// True if outlines have to be looked for.
+bool load(HLRBRep_Algo& algorithm, const std::vector<PlacedSolid>& solids, const gp_Dir& towards) {
+    bool any = false;
+    for (const PlacedSolid& each : solids) {
+        const TopoDS_Shape shape = placed_shape(each);
+        const bool outlines = outline_inside_a_face(shape, towards);
+        algorithm.Load(outliner_for(shape, outlines));
+        any |= outlines;
+    }
+    return any;
+}
+
+// The search for outlines (Contap_HContTool) keeps numbers in static variables: one thread at a time. The
+// lock is outside of what is guarded, as a signal there jumps over destructors.
+bool update(HLRBRep_Algo& algorithm, bool outlines) {
+    static std::mutex searching;
+    std::unique_lock<std::mutex> lock;
+    if (outlines) lock = std::unique_lock(searching);
+    return guarded([&] { algorithm.Update(); });
+}
+
+std::vector<ViewLine> hide_and_read(HLRBRep_Algo& algorithm, const std::vector<PlacedSolid>& solids,
+                                    const gp_Dir& towards, bool with_hidden) {
+    algorithm.Hide();
+    Reader reader(algorithm, towards, with_hidden);
+    for (std::size_t i = 0; i < solids.size(); ++i) {
+        reader.read(algorithm.ShapeBounds(static_cast<int>(i) + 1), solids[i].tag);
+    }
+    return std::move(reader).lines();
 }
 
 }  // namespace
 
 std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
-    const gp_Dir towards = direction_of(from.towards);
     const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo();
-    for (const PlacedSolid& each : solids) algorithm->Load(outliner_for(each, towards));
-    algorithm->Projector(projector_for(from));
-    algorithm->Update();
-    algorithm->Hide();
-    Reader reader(*algorithm, towards, with_hidden);
-    for (std::size_t i = 0; i < solids.size(); ++i) {
-        reader.read(algorithm->ShapeBounds(static_cast<int>(i) + 1), solids[i].tag);
-    }
-    return std::move(reader).lines();
+    gp_Dir towards;
+    bool outlines = false;
+    const bool loaded = guarded([&] {
+        towards = direction_of(from.towards);
+        outlines = load(*algorithm, solids, towards);
+        algorithm->Projector(projector_for(from));
+    });
+    std::vector<ViewLine> lines;
+    const bool read = loaded && update(*algorithm, outlines) &&
+                      guarded([&] { lines = hide_and_read(*algorithm, solids, towards, with_hidden); });
+    return read ? lines : std::vector<ViewLine>();
 }
 
 }  // namespace rodwright::occt

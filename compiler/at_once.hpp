@@ -1,0 +1,14 @@
+// Work of which no piece waits for another, done at the same time.
+#pragma once
+
+#include <cstddef>
+#include <functional>
+
+namespace rodwright {
+
+// Calls work(0) ... work(count - 1) on as many threads as the machine has cores. They are begun in that
+// order, so what takes long is best put first; each must write to a place of its own. Returns when all are
+// done, and then throws what the first of them that failed threw.
+void at_once(std::size_t count, const std::function<void(std::size_t)>& work);
+
+}  // namespace rodwright
