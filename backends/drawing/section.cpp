@@ -86,13 +86,17 @@ Section section_through(const SolidKernel& kernel, const std::vector<PlacedSolid
     return section;
 }
 
-void draw_section(Sheet& sheet, const Section& section, const ViewPlace& place) {
+std::vector<ShadedPart> Section::parts() const {
     std::vector<ShadedPart> parts;
-    const Cutting& cutting = section.cutting;
     for (std::size_t i = 0; i < cutting.solids.size(); ++i) {
-        const auto tag = static_cast<std::uint32_t>(i);
-        parts.push_back({&cutting.triangles[i], cutting.solids[i].pose, tag, black});
+        const PlacedSolid& solid = cutting.solids[i];
+        parts.push_back({&cutting.triangles[i], solid.pose, solid.tag, black});
     }
+    return parts;
+}
+
+void draw_section(Sheet& sheet, const Section& section, const ViewPlace& place) {
+    const std::vector<ShadedPart> parts = section.parts();
     const Scene scene(parts, section.from.view());
     std::vector<Polyline> borders;
     for (const ViewLine& line : section.lines.lines)
@@ -101,7 +105,8 @@ void draw_section(Sheet& sheet, const Section& section, const ViewPlace& place) 
         const Hit hit = scene.at(place.on_model(region.inside));
         if (hit.part == nullptr || std::abs(hit.depth - section.depth) > 0.01) continue;
         const Rect over = *extent_of(Fill{white, region.outline});
-        for (Polyline& line : clipped(hatching_of(hit.part->tag, over), region))
+        for (Polyline& line :
+             clipped(hatching_of(static_cast<std::size_t>(hit.part - parts.data()), over), region))
             sheet.polyline(LineRole::hatch, std::move(line));
     }
     Projected outlines = section.lines;

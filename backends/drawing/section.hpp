@@ -6,6 +6,7 @@
 
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/projected.hpp"
+#include "backends/drawing/shaded.hpp"
 
 namespace rodwright::drawing {
 
@@ -24,6 +25,9 @@ struct Section {
     double depth = 0;  // of the cut, along the view
     Projected lines;   // visible ones only
     Rect window;       // of the box: edges along its sides are where the drawing ends, not the wood
+
+    // The cut solids to shade or to look up; they keep the tags of the solids.
+    std::vector<ShadedPart> parts() const;
 };
 
 // What lies within the box and on the far side of the plane square to the view through `at`.

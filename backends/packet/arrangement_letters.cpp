@@ -55,7 +55,8 @@ std::map<std::size_t, Sight> sights_in(const Context& context, const Arrangement
     return sights;
 }
 
-std::vector<std::vector<Sight>> sights_of_kinds(const Context& context, const ArrangementViews& views) {
+std::vector<std::vector<Sight>> sights_of_kinds(const Context& context,
+                                                std::span<const ArrangementView> views) {
     std::vector<std::vector<Sight>> sights(context.piece.kinds.size());
     for (std::size_t v = 0; v < views.size(); ++v) {
         for (const auto& [kind, sight] : sights_in(context, views[v], v)) sights[kind].push_back(sight);
@@ -69,7 +70,7 @@ std::vector<std::vector<Sight>> sights_of_kinds(const Context& context, const Ar
 
 }  // namespace
 
-std::vector<std::string> call_out(const Context& context, ArrangementViews& views) {
+std::vector<std::string> call_out(const Context& context, std::span<ArrangementView> views) {
     std::vector<std::string> hidden;
     const std::vector<std::vector<Sight>> sights = sights_of_kinds(context, views);
     for (std::size_t k = 0; k < sights.size(); ++k) {

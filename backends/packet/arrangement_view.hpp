@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <span>
 #include <vector>
 
 #include "backends/drawing/axis_view.hpp"
@@ -31,7 +32,7 @@ ArrangementViews arrangement_views(const Context& context);
 
 // Gives each kind's letter to the view that shows it best and has room for it. Returns the letters that have
 // no place.
-std::vector<std::string> call_out(const Context& context, ArrangementViews& views);
+std::vector<std::string> call_out(const Context& context, std::span<ArrangementView> views);
 
 // The sizes along an axis of the piece that a maker sets the parts by, besides the whole: where parts begin
 // or end and a view shows it, from the side that is left or low on the paper (`along`). At most six, those

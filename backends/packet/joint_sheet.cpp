@@ -1,6 +1,8 @@
 // The sheet of one distinct joint: its members apart and together, sections, its numbers, what it takes.
 #include <algorithm>
+#include <optional>
 
+#include "backends/drawing/dimension.hpp"
 #include "backends/drawing/scale.hpp"
 #include "backends/drawing/table.hpp"
 #include "backends/drawing/text_flow.hpp"
@@ -84,23 +86,86 @@ void draw_pictorials(Sheet& sheet, const Context& context, const JointViews& vie
     draw_caption(sheet, context, "Together", right);
 }
 
-void draw_one_section(Sheet& sheet, const Context& context, const Section& section, const std::string& name,
-                      const Rect& room) {
+// The sizes of a section along one direction of the paper, from the lowest that it shows.
+std::vector<Station> section_stations(const Context& context, const JointViews& views,
+                                      Direction section_along, Direction paper, const Section& section,
+                                      double at, double factor) {
+    std::vector<Rational> marks = views.marks(section_along, paper.axis);
+    if (!paper.positive) std::reverse(marks.begin(), marks.end());
+    const bool across = paper == section.from.right;
+    const Rect& seen = section.lines.bounds;
+    std::vector<Station> stations;
+    std::optional<Rational> first;
+    for (const Rational& mark : marks) {
+        const double on_paper = paper.positive ? mark.get_d() : -mark.get_d();
+        constexpr double slack = 1e-3;  // mm
+        if (on_paper < (across ? seen.left : seen.bottom) - slack) continue;
+        if (on_paper > (across ? seen.right : seen.top) + slack) continue;
+        if (!first) first = mark;
+        stations.push_back({at + (on_paper - (across ? seen.left : seen.bottom)) * factor,
+                            figure(abs(mark - *first), context.figures())});
+    }
+    return stations;
+}
+
+// What they take of the paper beside or under a section.
+double size_strip(const Context& context, const std::vector<Station>& stations) {
+    return stations.size() < 2 ? 0 : first_dimension + running_depth(stations, context.fonts) + 1;
+}
+
+// Of stations that stand closest together, the second goes: the table has every number.
+void drop_closest(std::vector<Station>& stations) {
+    std::size_t closest = 1;
+    for (std::size_t i = 2; i < stations.size(); ++i) {
+        if (stations[i].at - stations[i - 1].at < stations[closest].at - stations[closest - 1].at)
+            closest = i;
+    }
+    stations.erase(stations.begin() + static_cast<std::ptrdiff_t>(closest));
+}
+
+// Figures may stand as far as `high`, past the section.
+void draw_section_sizes(Sheet& sheet, const Context& context, const Rect& box, Run run,
+                        std::vector<Station> stations, double high) {
+    if (stations.size() < 2) return;
+    const bool across = run == Run::across;
+    const double outline = across ? box.bottom : box.left;
+    const double datum = stations.front().at;
+    stations.erase(stations.begin());
+    const double low = across ? box.left : box.bottom;
+    RunningDimension running{run, outline, outline - first_dimension, datum, std::move(stations), low, high};
+    while (running.stations.size() > 1 && !fits(running, context.fonts)) drop_closest(running.stations);
+    draw_running(sheet, running, context.fonts);
+}
+
+void draw_one_section(Sheet& sheet, const Context& context, const JointViews& views, Direction along,
+                      const std::string& name, const Rect& room) {
+    const Section section = views.section(along);
     const Rect& extent = section.lines.bounds;
     if (extent.width() <= 0 || extent.height() <= 0) return;
-    const Rect inner = over_caption(room);
+    const auto stations = [&](Direction paper, double at, double factor) {
+        return section_stations(context, views, along, paper, section, at, factor);
+    };
+    Rect inner = over_caption(room);
+    inner.left += size_strip(context, stations(section.from.up, 0, 1));
+    inner.bottom += size_strip(context, stations(section.from.right, 0, 1));
     const Scale scale = choose_scale(context.piece.style.unit, extent.width(), extent.height(), inner.width(),
                                      inner.height(), {2, 1});
-    draw_section(sheet, section, {scale.factor(), extent.centre(), inner.centre()});
+    const ViewPlace place{scale.factor(), extent.centre(), inner.centre()};
+    draw_section(sheet, section, place);
+    const Rect box = place.on_sheet(extent);
+    draw_section_sizes(sheet, context, box, Run::across, stations(section.from.right, box.left, place.factor),
+                       inner.right);
+    draw_section_sizes(sheet, context, box, Run::upright, stations(section.from.up, box.bottom, place.factor),
+                       inner.top);
     draw_caption(sheet, context, name + ", " + scale.text(), room);
 }
 
 void draw_sections(Sheet& sheet, const Context& context, const JointViews& views, const Rect& room) {
     const double middle = room.centre().x;
     const Frame& frame = views.joint().frame;
-    draw_one_section(sheet, context, views.section(frame.v), "Section across",
+    draw_one_section(sheet, context, views, frame.v, "Section across",
                      {room.left, room.bottom, middle - edge / 2, room.top});
-    draw_one_section(sheet, context, views.section(frame.u), "Section along",
+    draw_one_section(sheet, context, views, frame.u, "Section along",
                      {middle + edge / 2, room.bottom, room.right, room.top});
 }
 
@@ -183,7 +248,7 @@ Draft joint_sheet(const Context& context, const DistinctJoint& distinct) {
               {{room.left + 0.5 * room.width(), room.bottom, room.right, room.bottom + foot}}, 2.5,
               context.fonts);
     room.bottom += foot + edge;
-    const double half = room.bottom + 0.46 * room.height();
+    const double half = room.bottom + 0.62 * room.height();
     draw_pictorials(draft.sheet, context, views, {room.left, half, room.right, room.top});
     draw_sections(draft.sheet, context, views, {room.left, room.bottom, room.right, half - edge});
     return draft;

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "backends/drawing/depth_buffer.hpp"
+#include "backends/packet/part_geometry.hpp"
 #include "backends/packet/parting.hpp"
 
 namespace rodwright::packet {
@@ -16,25 +18,39 @@ double larger_contact(const Joint& joint) {
     return std::max(joint.contact_u.get_d(), joint.contact_v.get_d());
 }
 
-constexpr double section_reach = 35;  // mm: what a section shows beyond the joint
-
 // How much of the members is shown along the way from one into the other, mm either side.
 double reach_of(const Piece& piece, const Joint& joint) {
     return std::max(0.6 * larger_contact(joint) + 25, depth_of(piece, joint) + 15);
 }
 
-// `reach`: along the way from one member into the other, either side.
-Bounds window_of(const Joint& joint, double reach) {
+void grow(Bounds& window, Direction direction, double by) {
+    const auto axis = static_cast<std::size_t>(direction.axis);
+    window.low[axis] -= by;
+    window.high[axis] += by;
+}
+
+// What the pictorials show.
+Bounds surroundings_of(const Piece& piece, const Joint& joint) {
     Bounds window{point3_of(joint.frame.origin), point3_of(joint.frame.origin)};
-    const auto grow = [&](Direction direction, double by) {
-        const auto axis = static_cast<std::size_t>(direction.axis);
-        window.low[axis] -= by;
-        window.high[axis] += by;
-    };
     const double beside = 0.25 * larger_contact(joint) + 20;
-    grow(joint.frame.u, joint.contact_u.get_d() / 2 + beside);
-    grow(joint.frame.v, joint.contact_v.get_d() / 2 + beside);
-    grow(joint.frame.w, reach);
+    grow(window, joint.frame.u, joint.contact_u.get_d() / 2 + beside);
+    grow(window, joint.frame.v, joint.contact_v.get_d() / 2 + beside);
+    grow(window, joint.frame.w, reach_of(piece, joint));
+    return window;
+}
+
+// What the sections show: the joint and a little around it; of a long one the stretch around `middle`.
+Bounds close_window(const Piece& piece, const Joint& joint, const Point3& middle) {
+    constexpr double beside = 12;  // mm
+    constexpr double most = 55;    // mm either side of the middle: at 1:2 it still has room beside another
+    Bounds window{point3_of(joint.frame.origin), point3_of(joint.frame.origin)};
+    grow(window, joint.frame.u, joint.contact_u.get_d() / 2 + beside);
+    grow(window, joint.frame.v, joint.contact_v.get_d() / 2 + beside);
+    grow(window, joint.frame.w, depth_of(piece, joint) + 1.5 * beside);
+    for (std::size_t i = 0; i < 3; ++i) {
+        window.low[i] = std::max(window.low[i], middle[i] - most);
+        window.high[i] = std::min(window.high[i], middle[i] + most);
+    }
     return window;
 }
 
@@ -87,6 +103,42 @@ View view_of(const Joint& joint) {
     return view;
 }
 
+// A coordinate of a part's kind in the piece's axes.
+Rational placed(const Placement& placement, Axis axis, const Rational& own) {
+    const Direction from = placement.turn.from[static_cast<std::size_t>(axis)];
+    return placement.move[axis] + (from.positive ? own : Rational(-own));
+}
+
+std::vector<Rational> marks_in_piece(const Piece& piece, const Part& part, const Feature& feature,
+                                     Axis axis) {
+    const Axis own = part.placement.turn.from[static_cast<std::size_t>(axis)].axis;
+    std::vector<Rational> marks;
+    for (const Rational& mark : marks_of(feature.body, overall_box(piece[part.kind]), own))
+        marks.push_back(placed(part.placement, axis, mark));
+    std::sort(marks.begin(), marks.end());
+    return marks;
+}
+
+bool spans(const std::vector<Rational>& marks, double low, double high) {
+    return !marks.empty() && marks.front().get_d() <= high && marks.back().get_d() >= low;
+}
+
+// Of all that is cut for joints of that kind into a part: what is cut where the members meet.
+bool is_of(const Piece& piece, const Joint& joint, const Bounds& window, const Part& part,
+           const Feature& feature) {
+    if (feature.joint != joint.kind) return false;
+    const Frame& frame = joint.frame;
+    constexpr double touch = 1e-6;  // mm
+    const auto meets = [&](Direction along, double size) {
+        const double half = std::max(size / 2 - touch, touch);
+        const double at = frame.origin[along.axis].get_d();
+        return spans(marks_in_piece(piece, part, feature, along.axis), at - half, at + half);
+    };
+    const auto way = static_cast<std::size_t>(frame.w.axis);
+    return meets(frame.u, joint.contact_u.get_d()) && meets(frame.v, joint.contact_v.get_d()) &&
+           spans(marks_in_piece(piece, part, feature, frame.w.axis), window.low[way], window.high[way]);
+}
+
 AxisView looking_along(Direction along) {
     switch (along.axis) {
         case Axis::wide:
@@ -104,8 +156,8 @@ AxisView looking_along(Direction along) {
 JointViews::JointViews(const Context& context, const Joint& joint)
     : context_(context),
       joint_(joint),
-      window_(window_of(joint, depth_of(context.piece, joint) + section_reach)),
-      middle_(section_point(context.piece, joint)) {
+      middle_(section_point(context.piece, joint)),
+      window_(close_window(context.piece, joint, middle_)) {
     std::vector<PlacedSolid> members;
     for (const JointMember& member : joint.members) {
         const auto index = static_cast<std::uint32_t>(member.part);
@@ -113,7 +165,7 @@ JointViews::JointViews(const Context& context, const Joint& joint)
             if (placed.tag == index) members.push_back(placed);
         }
     }
-    members_ = cut_to(context.kernel, members, window_of(joint, reach_of(context.piece, joint)));
+    members_ = cut_to(context.kernel, members, surroundings_of(context.piece, joint));
 }
 
 Pictorial JointViews::pictorial(bool apart, const Rect& room) const {
@@ -134,6 +186,26 @@ Pictorial JointViews::pictorial(bool apart, const Rect& room) const {
 
 Section JointViews::section(Direction along) const {
     return section_through(context_.kernel, members_.solids, looking_along(along), middle_, window_);
+}
+
+std::vector<Rational> JointViews::marks(Direction section_along, Axis axis) const {
+    const Piece& piece = context_.piece;
+    const double through = middle_[static_cast<std::size_t>(section_along.axis)];
+    const auto index = static_cast<std::size_t>(axis);
+    std::set<Rational> marks;
+    for (const JointMember& member : joint_.members) {
+        const Part& part = piece[member.part];
+        for (const Rational& face : {part.body.low[axis], part.body.high[axis]}) {
+            if (face.get_d() > window_.low[index] && face.get_d() < window_.high[index]) marks.insert(face);
+        }
+        for (const Feature& feature : piece[part.kind].features) {
+            if (!is_of(piece, joint_, window_, part, feature)) continue;
+            if (!spans(marks_in_piece(piece, part, feature, section_along.axis), through, through)) continue;
+            const std::vector<Rational> found = marks_in_piece(piece, part, feature, axis);
+            marks.insert(found.begin(), found.end());
+        }
+    }
+    return {marks.begin(), marks.end()};
 }
 
 }  // namespace rodwright::packet

@@ -17,12 +17,15 @@ class JointViews {
     // Through the joint's middle, square to the length or the thickness of where the members meet.
     drawing::Section section(Direction along) const;
     const Joint& joint() const { return joint_; }
+    // Where along an axis of the piece what is cut for this joint begins and ends, as far as a section meets
+    // it, and where the members do within the section's window. Rising, each once.
+    std::vector<Rational> marks(Direction section_along, Axis axis) const;
 
   private:
     const Context& context_;
     const Joint& joint_;
-    Bounds window_;
     Point3 middle_{};
+    Bounds window_;  // of the sections
     drawing::Cutting members_;
 };
 

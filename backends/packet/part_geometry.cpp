@@ -110,20 +110,6 @@ std::vector<Vector> corners_within(const Body& body, const Box& stock) {
     return corners;
 }
 
-// What a feature gives to measure along an axis: the middle of a hole seen square to it, else its corners.
-std::vector<Rational> marks_of(const Body& body, const Box& stock, Axis axis) {
-    std::vector<Rational> marks;
-    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis && !hollow_of(body, stock)) {
-        marks.push_back(body.frame.origin[axis]);
-        return marks;
-    }
-    for (const Vector& corner : corners_within(body, stock)) marks.push_back(corner[axis]);
-    std::sort(marks.begin(), marks.end());
-    marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
-    if (marks.size() > most_corners) marks.clear();
-    return marks;
-}
-
 // Openings towards the viewer count more than those that a view from above shows.
 int score(const Kind& kind, const AxisView& view) {
     int sum = 0;
@@ -175,6 +161,19 @@ std::optional<Hollow> hollow_of(const Body& body, const Box& stock) {
         }
     }
     return std::nullopt;
+}
+
+std::vector<Rational> marks_of(const Body& body, const Box& stock, Axis axis) {
+    std::vector<Rational> marks;
+    if (body.form == BodyForm::cylinder && axis != body.frame.w.axis && !hollow_of(body, stock)) {
+        marks.push_back(body.frame.origin[axis]);
+        return marks;
+    }
+    for (const Vector& corner : corners_within(body, stock)) marks.push_back(corner[axis]);
+    std::sort(marks.begin(), marks.end());
+    marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
+    if (marks.size() > most_corners) marks.clear();
+    return marks;
 }
 
 Direction open_side(const Kind& kind, const Feature& feature) {

@@ -35,6 +35,10 @@ struct Hollow {
 };
 std::optional<Hollow> hollow_of(const Body& body, const Box& stock);
 
+// What a body gives to measure along an axis: the middle of a hole seen square to it, else its corners.
+// Rising, each once; none of a body with so many that it is a curve.
+std::vector<Rational> marks_of(const Body& body, const Box& stock, Axis axis);
+
 // The side that a body stands out of or a cut is open to. The sweep alone does not tell: a dovetail is swept
 // along its socket. A cut that is open to both ends of an axis says nothing by that axis.
 Direction open_side(const Kind& kind, const Feature& feature);

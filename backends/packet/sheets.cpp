@@ -23,7 +23,10 @@ std::vector<SheetWork> sheet_works(const Context& context, const std::vector<Tem
     std::vector<SheetWork> works;
     works.push_back([&] { return alone(cover_picture(context)); });
     works.push_back([&] { return alone(arrangement_sheet(context)); });
-    if (!context.piece.joints.empty()) works.push_back([&] { return alone(taken_apart_sheet(context)); });
+    if (!context.piece.joints.empty()) {
+        works.push_back([&] { return alone(section_sheet(context)); });
+        works.push_back([&] { return alone(taken_apart_sheet(context)); });
+    }
     for (std::size_t i = 0; i < context.piece.kinds.size(); ++i) {
         if (context.piece.kinds[i].mirror_of) continue;  // a note on the sheet of the kind it mirrors
         works.push_back([&context, i] { return part_sheets(context, static_cast<KindId>(i)); });

@@ -13,6 +13,8 @@ Draft cover_picture(const Context& context);
 // The rest of the cover; `others` are the sheets that follow it, already numbered.
 void write_cover(Draft& cover, const Context& context, std::span<const Draft> others);
 Draft arrangement_sheet(const Context& context);
+// The piece cut across and cut along.
+Draft section_sheet(const Context& context);
 Draft taken_apart_sheet(const Context& context);
 // One sheet for the kind and its mirror images; more where its table of sizes does not fit.
 std::vector<Draft> part_sheets(const Context& context, KindId kind);

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <map>
+#include <mutex>
 #include <tuple>
 
 #include "compiler/solid/solid_kernel.hpp"
@@ -47,12 +48,19 @@ class RememberingKernel : public SolidKernel {
     using Placed = std::tuple<const Solid*, std::array<Point3, 3>, Point3, std::uint32_t>;
 
     template <typename Key, typename Value, typename Ask>
-    static Value remembered(std::map<Key, Value>& known, const Key& key, Ask ask) {
-        const auto found = known.find(key);
-        return found != known.end() ? found->second : known.emplace(key, ask()).first->second;
+    Value remembered(std::map<Key, Value>& known, const Key& key, Ask ask) const {
+        {
+            const std::lock_guard lock(mutex_);
+            const auto found = known.find(key);
+            if (found != known.end()) return found->second;
+        }
+        Value answer = ask();  // by several threads at once; the first answer is the one that is kept
+        const std::lock_guard lock(mutex_);
+        return known.emplace(key, std::move(answer)).first->second;
     }
 
     const SolidKernel& kernel_;
+    mutable std::mutex mutex_;
     mutable std::map<std::tuple<const Solid*, Point3, Point3>, SolidRef> within_;
     mutable std::map<std::tuple<std::vector<Placed>, Point3, Point3, bool>, std::vector<ViewLine>> views_;
     mutable std::map<std::tuple<const Solid*, double>, std::vector<Triangle>> triangles_;
