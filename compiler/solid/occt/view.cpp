@@ -1,7 +1,11 @@
 #include "compiler/solid/occt/view.hpp"
 
+#include <algorithm>
+#include <iterator>
+#include <map>
 #include <mutex>
 
+#include <Bnd_Box2d.hxx>
 #include <HLRAlgo_EdgeIterator.hxx>
 #include <HLRAlgo_Projector.hxx>
 #include <HLRBRep_Algo.hxx>
@@ -150,9 +154,9 @@ std::vector<ViewLine> hide_and_read(HLRBRep_Algo& algorithm, const std::vector<P
     return std::move(reader).lines();
 }
 
-}  // namespace
-
-std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
+// Of solids that may cover one another.
+std::vector<ViewLine> project_together(const std::vector<PlacedSolid>& solids, const View& from,
+                                       bool with_hidden) {
     const Handle(HLRBRep_Algo) algorithm = new HLRBRep_Algo();
     gp_Dir towards;
     bool outlines = false;
@@ -165,6 +169,54 @@ std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View
     const bool read = loaded && update(*algorithm, outlines) &&
                       guarded([&] { lines = hide_and_read(*algorithm, solids, towards, with_hidden); });
     return read ? lines : std::vector<ViewLine>();
+}
+
+// The rectangle of the paper that holds a solid.
+Bnd_Box2d on_paper(const PlacedSolid& placed, const gp_Trsf& to_paper) {
+    const Bnd_Box box =
+        held(*placed.solid).rough_box().Transformed(transform_of(placed.pose)).Transformed(to_paper);
+    Bnd_Box2d rectangle;
+    rectangle.Update(box.CornerMin().X(), box.CornerMin().Y(), box.CornerMax().X(), box.CornerMax().Y());
+    return rectangle;
+}
+
+// Solids in groups, so that none covers any of another group on the paper: every pair of solids costs time
+// that grows with all that is loaded. Each group in the order given.
+std::vector<std::vector<PlacedSolid>> apart_on_paper(const std::vector<PlacedSolid>& solids,
+                                                     const View& from) {
+    std::vector<Bnd_Box2d> boxes;
+    guarded([&] {
+        const gp_Trsf to_paper = projector_for(from).Transformation();
+        for (const PlacedSolid& each : solids) boxes.push_back(on_paper(each, to_paper));
+    });
+    if (boxes.size() != solids.size()) return {solids};
+    std::vector<std::size_t> group(solids.size());  // the least index of the group
+    for (std::size_t i = 0; i < solids.size(); ++i) {
+        group[i] = i;
+        for (std::size_t j = 0; j < i; ++j) {
+            if (group[j] == group[i] || boxes[i].IsOut(boxes[j])) continue;
+            const auto [kept, gone] = std::minmax(group[i], group[j]);
+            std::replace(group.begin(), group.begin() + static_cast<std::ptrdiff_t>(i) + 1, std::size_t{gone},
+                         std::size_t{kept});
+        }
+    }
+    std::map<std::size_t, std::vector<PlacedSolid>> groups;
+    for (std::size_t i = 0; i < solids.size(); ++i) groups[group[i]].push_back(solids[i]);
+    std::vector<std::vector<PlacedSolid>> found;
+    for (auto& [first, members] : groups) found.push_back(std::move(members));
+    return found;
+}
+
+}  // namespace
+
+std::vector<ViewLine> project(const std::vector<PlacedSolid>& solids, const View& from, bool with_hidden) {
+    std::vector<ViewLine> lines;
+    for (const std::vector<PlacedSolid>& group : apart_on_paper(solids, from)) {
+        std::vector<ViewLine> of_group = project_together(group, from, with_hidden);
+        lines.insert(lines.end(), std::make_move_iterator(of_group.begin()),
+                     std::make_move_iterator(of_group.end()));
+    }
+    return lines;
 }
 
 }  // namespace rodwright::occt
