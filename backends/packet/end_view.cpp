@@ -1,18 +1,25 @@
 #include "backends/packet/end_view.hpp"
 
+#include <algorithm>
+
 namespace rodwright::packet {
 
 using namespace drawing;
 
 EndView::EndView(const PartView& part, const AxisView& end)
-    : part_(part), end_(end), lines_(part.seen(end)), outline_(part.outline(end)) {
+    : part_(part),
+      end_(end),
+      lines_(part.seen(end)),
+      outline_(part.outline(end)),
+      notes_(easing_notes(part, end)) {
     const Fonts& fonts = part.context.fonts;
     const std::vector<Station> across = stations_on_sheet(part, end.right, 0, 1);
     const std::vector<Station> upright = stations_on_sheet(part, end.up, 0, 1);
-    left_ = first_dimension + joint_line(end.up) + 8;
+    left_ = std::max(first_dimension + joint_line(end.up) + 8, easing_strip(notes_, fonts));
     over_ = first_dimension + joint_line(end.right) + 8;
     right_ = upright.empty() ? 4 : first_dimension + running_depth(upright, fonts);
-    under_ = caption_strip + (across.empty() ? 0 : first_dimension + running_depth(across, fonts));
+    under_ = caption_strip + std::max(across.empty() ? 0 : first_dimension + running_depth(across, fonts),
+                                      easing_depth(notes_));
 }
 
 bool EndView::says_more() const {
@@ -26,6 +33,7 @@ void EndView::draw(Sheet& sheet, const Rect& room) const {
     const ViewPlace place{scale.factor(), {outline_.left, outline_.bottom}, corner};
     draw_view(sheet, lines_, place);
     draw_sizes(sheet, place);
+    draw_easing_notes(sheet, notes_, place.on_sheet(part_.body(end_)), place.factor);
     draw_stations(sheet, place, room);
     const std::string caption = "Right end, scale " + scale.text();
     sheet.text(fitted({caption, FontFace::regular, 2.5, {room.left, room.bottom + 1.5}, Align::left, false},

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "backends/drawing/scale.hpp"
-#include "backends/packet/part_view.hpp"
+#include "backends/packet/easing_notes.hpp"
 
 namespace rodwright::packet {
 
@@ -28,6 +28,7 @@ class EndView {
     drawing::AxisView end_;
     drawing::Projected lines_;
     drawing::Rect outline_;
+    std::vector<EasingNote> notes_;
     double left_ = 0;  // mm kept free around the view
     double right_ = 0;
     double over_ = 0;

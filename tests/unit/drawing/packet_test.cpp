@@ -106,6 +106,42 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
+    TEST_CASE("the sections say where they are, and name what they show") {
+        // The table is 21 deep and 42 wide; nine slats, the fifth of them in the middle.
+        Making making(example_piece("keepers_table"));
+        const Sheet sheet = making.sheets({{"sheet", "letter"}, {"projection", "third"}})[2];
+        CHECK(sheet.title == "General arrangement, sections");
+        for (const char* text :
+             {"Cut along, 10 1/2\" from the front", "Cut across, 21\" from the left", "E", "F"}) {
+            CAPTURE(text);
+            CHECK(says(sheet, text));
+        }
+        const auto hatched = [](const Item& item) {
+            const auto* stroke = std::get_if<Stroke>(&item);
+            return stroke != nullptr && stroke->role == LineRole::hatch;
+        };
+        CHECK(std::count_if(sheet.items.begin(), sheet.items.end(), hatched) > 100);
+    }
+
+    TEST_CASE("rounded and chamfered edges have their size at a leader") {
+        // The table's leg: round(1/8") on all four long edges; its stretcher: 1/16" on the two bottom ones.
+        Making table(example_piece("keepers_table"));
+        const std::vector<Sheet> sheets = table.sheets({{"sheet", "letter"}, {"projection", "third"}});
+        CHECK(says(sheets[4], "4 × R 1/8\""));
+        CHECK(says(sheets[7], "2 × R 1/16\""));
+    }
+
+    TEST_CASE("a joint's sections say where what is cut begins and ends") {
+        // The table's aprons: 3/16 behind the leg's face, 3/4 thick, tenon 1/4 in the middle of that.
+        Making making(example_piece("keepers_table"));
+        const std::vector<Sheet> sheets = making.sheets({{"sheet", "letter"}, {"projection", "third"}});
+        REQUIRE(sheets[10].title == "Joint, mortise and tenon");
+        for (const char* size : {"3/16\"", "7/16\"", "11/16\"", "15/16\""}) {
+            CAPTURE(size);
+            CHECK(says(sheets[10], size));
+        }
+    }
+
     TEST_CASE("with both units the cut list has both, and the title block says so") {
         // The side aprons of the table are 16 1/4 in long: 412.75 mm.
         Making making(example_piece("keepers_table"));

@@ -1,0 +1,26 @@
+// Rounded and chamfered edges as an end view shows them: their size, at the end of a leader.
+#pragma once
+
+#include "backends/packet/part_view.hpp"
+
+namespace rodwright::packet {
+
+// One size of easing along the line of sight, told at one of the left corners of the body.
+struct EasingNote {
+    std::string text;  // "4 × R 1/8\"", "2 × 1/8\" × 45°": in one unit, to be short
+    Rational size;
+    bool round = false;
+    bool upper = false;  // at the upper left corner, else at the lower
+};
+
+// Those that a left corner can tell, at most one for each.
+std::vector<EasingNote> easing_notes(const PartView& part, const drawing::AxisView& end);
+
+// What the notes take of the paper under the body and left of it, mm.
+double easing_depth(const std::vector<EasingNote>& notes);
+double easing_strip(const std::vector<EasingNote>& notes, const drawing::Fonts& fonts);
+
+void draw_easing_notes(drawing::Sheet& sheet, const std::vector<EasingNote>& notes, const drawing::Rect& body,
+                       double factor);
+
+}  // namespace rodwright::packet
