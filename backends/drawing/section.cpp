@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <tuple>
 
 #include "backends/drawing/curve.hpp"
@@ -30,6 +31,16 @@ Bounds into(const Pose& pose, const Bounds& box) {
     Bounds own;
     for (std::size_t i = 0; i < 3; ++i) std::tie(own.low[i], own.high[i]) = std::minmax(a[i], b[i]);
     return own;
+}
+
+// The box no farther out than a little beyond the solid, so that it tells where the solid is cut and no more.
+Bounds clipped_to(Bounds box, const Bounds& solid) {
+    constexpr double beyond = 1;  // mm
+    for (std::size_t i = 0; i < 3; ++i) {
+        box.low[i] = std::max(box.low[i], solid.low[i] - beyond);
+        box.high[i] = std::min(box.high[i], solid.high[i] + beyond);
+    }
+    return box;
 }
 
 // Lines across the rectangle that slope up or down at 45 degrees. Anchored to the sheet's corner, so that
@@ -64,12 +75,18 @@ std::vector<Polyline> hatching_of(std::size_t part, const Rect& over) {
 }  // namespace
 
 Cutting cut_to(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids, const Bounds& box) {
+    using Cut = std::pair<SolidRef, std::vector<Triangle>>;
+    std::map<std::tuple<const Solid*, Point3, Point3>, Cut> cuts;  // copies are often cut at the same place
     Cutting cutting;
     for (const PlacedSolid& each : solids) {
-        const SolidRef left = kernel.within(*each.solid, into(each.pose, box));
+        const Bounds own = clipped_to(into(each.pose, box), each.solid->rough_bounds());
+        const auto [at, is_new] = cuts.try_emplace({each.solid.get(), own.low, own.high});
+        if (is_new) at->second.first = kernel.within(*each.solid, own);
+        const SolidRef left = at->second.first;
         if (!left) continue;
+        if (is_new) at->second.second = kernel.triangles(*left, mesh_tolerance);
         cutting.solids.push_back({left, each.pose, each.tag});
-        cutting.triangles.push_back(kernel.triangles(*left, mesh_tolerance));
+        cutting.triangles.push_back(at->second.second);
     }
     return cutting;
 }

@@ -17,10 +17,17 @@ namespace rodwright {
 using Point3 = std::array<double, 3>;
 Point3 point3_of(const Vector& vector);
 
+struct Bounds {
+    Point3 low{};
+    Point3 high{};
+};
+
 // The solid of one kind; opaque.
 class Solid {
   public:
     virtual ~Solid() = default;
+    // Holds the solid, and may be a little larger: known without work.
+    virtual Bounds rough_bounds() const = 0;
 };
 using SolidRef = std::shared_ptr<const Solid>;
 
@@ -63,11 +70,6 @@ struct ViewLine {
     std::vector<PaperPoint> points;
     PaperPoint centre{};
     double radius = 0;
-};
-
-struct Bounds {
-    Point3 low{};
-    Point3 high{};
 };
 
 // Triangles of one solid in its own frame, for shading. `face` tells faces apart; `normal` is outward.

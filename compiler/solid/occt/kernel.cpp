@@ -44,11 +44,9 @@ Bounds exact_bounds(const Solid& solid) {
     return bounds;
 }
 
-bool lies_within(const Bnd_Box& inner, const Bounds& outer) {
-    for (int i = 0; i < 3; ++i) {
-        const auto axis = static_cast<std::size_t>(i);
-        if (inner.CornerMin().Coord(i + 1) < outer.low[axis]) return false;
-        if (inner.CornerMax().Coord(i + 1) > outer.high[axis]) return false;
+bool lies_within(const Bounds& inner, const Bounds& outer) {
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (inner.low[i] < outer.low[i] || inner.high[i] > outer.high[i]) return false;
     }
     return true;
 }
@@ -87,7 +85,8 @@ class OpenCascadeKernel final : public SolidKernel {
     SolidRef within(const Solid& solid, const Bounds& box) const override {
         return guarded_value<SolidRef>([&]() -> SolidRef {
             const HeldShape& whole = held(solid);
-            if (lies_within(whole.rough_box(), box)) return std::make_shared<HeldShape>(whole.shape());
+            if (!lies_within({box.low, box.low}, box)) return nullptr;  // there is no room in it
+            if (lies_within(whole.rough_bounds(), box)) return std::make_shared<HeldShape>(whole.shape());
             const TopoDS_Shape left = common(whole.shape(), box_shape(box));
             return left.IsNull() ? nullptr : std::make_shared<HeldShape>(ready_to_draw(left));
         });

@@ -27,6 +27,13 @@ HeldShape::HeldShape(TopoDS_Shape shape) : shape_(std::move(shape)) {
     BRepBndLib::Add(shape_, rough_box_, Standard_False);
 }
 
+Bounds HeldShape::rough_bounds() const {
+    Bounds bounds;
+    rough_box_.Get(bounds.low[0], bounds.low[1], bounds.low[2], bounds.high[0], bounds.high[1],
+                   bounds.high[2]);
+    return bounds;
+}
+
 const HeldShape& held(const Solid& solid) {
     return static_cast<const HeldShape&>(solid);
 }

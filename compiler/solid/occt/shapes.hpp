@@ -12,8 +12,8 @@ class HeldShape final : public Solid {
   public:
     explicit HeldShape(TopoDS_Shape shape);
     const TopoDS_Shape& shape() const { return shape_; }
-    // Holds the solid; may be larger.
     const Bnd_Box& rough_box() const { return rough_box_; }
+    Bounds rough_bounds() const override;
 
   private:
     TopoDS_Shape shape_;
