@@ -1,10 +1,12 @@
 #include "compiler/stock/cutting/solve.hpp"
 
 #include "compiler/stock/cutting/guillotine/solve.hpp"
+#include "compiler/stock/cutting/linear/solve.hpp"
 
 namespace rodwright::cutting {
 
 CuttingPlan solve(const Problem& problem, Effort effort) {
+    if (linear::applies(problem)) return linear::solve(problem, effort);
     return guillotine::solve(problem, effort);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <limits>
+#include <cmath>
 
 namespace rodwright::cutting::guillotine {
 namespace {
@@ -17,6 +18,8 @@ const int kRemove = env("REM", 8);
 const int kBlink = env("BLINK", 60);
 const int kLambda = env("LAMBDA", 100);
 const int kOrder = env("ORDER", 0);
+const int kSA = env("SA", 0), kT1 = env("T1", 100);
+const int kOpen = env("OPEN", 0);
 const int kMode = env("MODE", 0);
 
 }  // namespace
@@ -44,6 +47,7 @@ bool Search::reach(Amount cost, Amount limit) {
     limit_ = cost;
     shrink_to(cost);
     accept();
+    work_limit_ = limit;
     history_.assign(at(kHistory), energy());
     moment_ = 0;
     while (!complete() && work_ < limit) step();
@@ -82,6 +86,15 @@ void Search::step() {
     const Amount now = energy();
     Amount& past = history_[moment_];
     moment_ = moment_ + 1 == history_.size() ? 0 : moment_ + 1;
+    if (kSA > 0) {
+        // temperature from T0 to T1 over work
+        const Amount unit = kinds_.stock[0].weight;
+        const double f = std::min(1.0, double(work_) / double(work_limit_));
+        const double T = double(unit) * 1e-6 * std::pow(10.0, std::log10(double(kSA)) * (1 - f) + std::log10(double(kT1)) * f);
+        const double u = double(random_.next() >> 11) * 0x1p-53;
+        if (double(now - energy_before_) <= -T * std::log(u + 1e-300)) accept(); else revert();
+        return;
+    }
     if (now <= energy_before_ || now < past) {
         past = now;
         accept();
@@ -228,10 +241,17 @@ bool Search::fits(const Kind& kind, const Stock& stock) const {
 bool Search::open_for(int part) {
     int chosen = none;
     int seen = 0;
+    const bool greedy = random_.below(100) < kOpen;
+    Amount use_best = 1, chosen_cost = 0;
     for (int i = 0; i < static_cast<int>(kinds_.stock.size()); ++i) {
         const Stock& stock = kinds_.stock[at(i)];
         if (stock_left_[at(i)] == 0 || stock.cost > limit_ - cost_ || !fits(kinds_.parts[at(part)], stock)) continue;
         ++seen;
+        if (greedy) {
+            // least cost per useful area
+            const Amount use_i = std::min(stock.weight, missing_weight_);
+            if (chosen == none || stock.cost * use_best < chosen_cost * use_i) { chosen = i; use_best = use_i; chosen_cost = stock.cost; }
+        } else
         if (random_.one_in(seen)) chosen = i;
     }
     if (chosen == none) return false;

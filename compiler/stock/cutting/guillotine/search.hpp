@@ -53,6 +53,7 @@ class Search {
     Amount cost_ = 0;
     Amount limit_ = 0;  // on cost_
     Amount work_ = 0;
+    Amount work_limit_ = 1;
 
     // What a rejected step goes back to.
     std::vector<Layout> saved_;

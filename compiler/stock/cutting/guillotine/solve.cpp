@@ -40,7 +40,7 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     const Kinds kinds(problem);
     const LowerBound bound = lower_bound(problem);
     const Amount limit = work_limit(effort);
-    Search search(kinds, 1);
+    Search search(kinds, std::getenv("SEED")?std::atoi(std::getenv("SEED")):1);
     search.construct();
     if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
     CuttingPlan best = plan_of(kinds, search);

@@ -1,0 +1,16 @@
+// Column generation: the patterns that the linear programme needs, and the bound that it proves.
+#pragma once
+
+#include "compiler/stock/cutting/linear/master.hpp"
+
+namespace rodwright::cutting::linear {
+
+// Adds patterns to the master, which belongs to these lengths, until it has those of its optimum (or the search for
+// better ones gives up); appends what it adds to `pool`.
+void generate_columns(const Lengths& lengths, Master& master, std::vector<Pattern>& pool);
+
+// A lower bound on the cost of all plans, proved in whole numbers from the master's duals: scaled and rounded down,
+// corrected by what the dearest pattern of each bar lacks, and rounded up to a multiple of the costs' divisor.
+Amount proved_bound(const Lengths& lengths, const Master& master);
+
+}  // namespace rodwright::cutting::linear
