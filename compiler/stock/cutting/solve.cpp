@@ -1,4 +1,5 @@
 #include "compiler/stock/cutting/solve.hpp"
+#include <cstdlib>
 
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/solve.hpp"
@@ -6,7 +7,7 @@
 namespace rodwright::cutting {
 
 CuttingPlan solve(const Problem& problem, Effort effort) {
-    if (linear::applies(problem)) return linear::solve(problem, effort);
+    if (!std::getenv("NOLIN") && linear::applies(problem)) return linear::solve(problem, effort);
     return guillotine::solve(problem, effort);
 }
 

@@ -18,8 +18,8 @@ const int kRemove = env("REM", 8);
 const int kBlink = env("BLINK", 60);
 const int kLambda = env("LAMBDA", 100);
 const int kOrder = env("ORDER", 0);
-const int kSA = env("SA", 0), kT1 = env("T1", 100);
-const int kOpen = env("OPEN", 0);
+const int kSA = env("SA", 3000), kT1 = env("T1", 300);
+const int kOpen = env("OPEN", 50);
 const int kMode = env("MODE", 0);
 
 }  // namespace

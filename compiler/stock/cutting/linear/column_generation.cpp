@@ -25,15 +25,13 @@ std::vector<Pattern> improving_patterns(const Lengths& lengths, const Master& ma
     return found;
 }
 
-// The most that duals can be scaled by so that no pattern of a bar without limit is worth more than it costs, in
-// millionths.
-Amount safe_scale(const Lengths& lengths, const std::vector<Amount>& greatest, Amount unit) {
-    Amount scale = 1'000'000;
+// The most that duals can be scaled by so that no pattern of a bar without limit is worth more than it costs.
+double safe_scale(const Lengths& lengths, const std::vector<Amount>& greatest, Amount unit) {
+    double scale = 1;
     for (std::size_t bar = 0; bar < lengths.bars.size(); ++bar) {
         const Amount cost = lengths.bars[bar].cost * unit;
         if (lengths.bars[bar].limited || greatest[bar] <= cost) continue;
-        scale = std::min(scale, static_cast<Amount>(static_cast<double>(cost) / static_cast<double>(greatest[bar]) *
-                                                    999'999));
+        scale = std::min(scale, static_cast<double>(cost) / static_cast<double>(greatest[bar]) * (1 - 1e-13));
     }
     return scale;
 }
@@ -66,19 +64,17 @@ Amount proved_bound(const Lengths& lengths, const Master& master) {
     }
     for (const Wanted& wanted : lengths.wanted) pieces += wanted.quantity;
     if (divisor == 0) return 0;
-    // Sums of duals, the scale of safe_scale included, stay below 2^62.
+    // Sums of duals stay below 2^61.
     Amount unit = 1;
-    while (unit < (Amount{1} << 20) && dearest * pieces < (Amount{1} << 40) / unit) unit *= 2;
+    while (unit < (Amount{1} << 36) && dearest * pieces < (Amount{1} << 60) / unit) unit *= 2;
 
     std::vector<Amount> values;
     for (std::size_t i = 0; i < lengths.wanted.size(); ++i) {
         const double dual = std::clamp(master.duals()[i], 0.0, static_cast<double>(dearest));
-        values.push_back(static_cast<Amount>(std::floor(dual * static_cast<double>(unit) + 1e-3)));
+        values.push_back(static_cast<Amount>(dual * static_cast<double>(unit)));
     }
-    const Amount scale = safe_scale(lengths, greatest_values(lengths, values), unit);
-    if (scale < 1'000'000) {
-        for (Amount& value : values) value = value * scale / 1'000'000;
-    }
+    const double scale = safe_scale(lengths, greatest_values(lengths, values), unit);
+    for (Amount& value : values) value = static_cast<Amount>(static_cast<double>(value) * scale);
     const std::vector<Amount> greatest = greatest_values(lengths, values);
     Amount bound = 0;
     for (std::size_t i = 0; i < values.size(); ++i) bound += values[i] * lengths.wanted[i].quantity;

@@ -2,11 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "compiler/stock/cutting/linear/column_generation.hpp"
 
 namespace rodwright::cutting::linear {
 namespace {
+
+// One in so many of the fractional patterns is fixed at once.
+constexpr std::size_t share_fixed = 12;
 
 // What is still to be cut, and where its entries stand in the whole problem.
 struct Residual {
@@ -29,8 +33,14 @@ Residual residual_of(const Lengths& lengths, const std::vector<int>& left) {
 
 class Dive {
   public:
-    Dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild, Random& random)
-        : lengths_(lengths), pool_(pool), limit_(limit), wild_(wild), random_(random), bars_(lengths.bars) {
+    Dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild, Random& random, long& work)
+        : lengths_(lengths),
+          pool_(pool),
+          limit_(limit),
+          wild_(wild),
+          random_(random),
+          work_(work),
+          bars_(lengths.bars) {
         for (const Wanted& wanted : lengths.wanted) {
             left_.push_back(wanted.quantity);
             pieces_ += wanted.quantity;
@@ -52,6 +62,7 @@ class Dive {
         add_pool(residual, master);
         std::vector<Pattern> fresh;
         generate_columns(residual.lengths, master, fresh);
+        work_ += master.work();
         for (Pattern pattern : fresh) {
             for (auto& entry : pattern.entries) entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
             pool_.push_back(std::move(pattern));
@@ -75,23 +86,24 @@ class Dive {
         }
     }
 
+    // All whole parts of the amounts, or one more of each of the patterns with the greatest fractions.
     bool fix_from(const Residual& residual, const Master& master) {
         const std::vector<double> amounts = master.amounts();
+        std::vector<std::pair<double, std::size_t>> fractions;
         bool any = false;
-        int best = -1;
-        double best_rank = -1;
         for (std::size_t p = 0; p < amounts.size(); ++p) {
             if (amounts[p] < 1e-4) continue;
             const int whole = static_cast<int>(std::floor(amounts[p] + 1e-4));
             for (int i = 0; i < whole && fix(residual, master.patterns()[p]); ++i) any = true;
-            const double rank = amounts[p] - whole + 0.01 * random_.below(wild_ + 1);
-            if (rank > best_rank) {
-                best_rank = rank;
-                best = static_cast<int>(p);
-            }
+            fractions.emplace_back(whole - amounts[p] - 0.01 * random_.below(wild_ + 1), p);
         }
         if (any) return true;
-        return best >= 0 && fix(residual, master.patterns()[static_cast<std::size_t>(best)]);
+        std::sort(fractions.begin(), fractions.end());
+        const std::size_t most = 1 + fractions.size() / share_fixed;
+        for (std::size_t i = 0; i < std::min(most, fractions.size()); ++i) {
+            any = fix(residual, master.patterns()[fractions[i].second]) || any;
+        }
+        return any;
     }
 
     bool fix(const Residual& residual, const Pattern& pattern) {
@@ -118,6 +130,7 @@ class Dive {
     Amount limit_;
     int wild_;
     Random& random_;
+    long& work_;
     std::vector<Bar> bars_;
     std::vector<int> left_;
     int pieces_ = 0;
@@ -128,8 +141,8 @@ class Dive {
 }  // namespace
 
 std::vector<Pattern> dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild,
-                          Random& random) {
-    return Dive(lengths, pool, limit, wild, random).run();
+                          Random& random, long& work) {
+    return Dive(lengths, pool, limit, wild, random, work).run();
 }
 
 }  // namespace rodwright::cutting::linear

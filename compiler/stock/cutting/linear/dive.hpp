@@ -8,7 +8,8 @@ namespace rodwright::cutting::linear {
 
 // A plan: patterns, each for one bar. Empty if the dive ended with pieces that no bar was left for, or would have
 // cost more than `limit`. Grows `pool` by the patterns it needs. `wild`: how far fractions are shaken, in 1/100.
+// Adds the floating-point operations it took, about, to `work`.
 std::vector<Pattern> dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild,
-                          Random& random);
+                          Random& random, long& work);
 
 }  // namespace rodwright::cutting::linear

@@ -5,6 +5,7 @@
 #include <functional>
 #include <map>
 
+#include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/column_generation.hpp"
 #include "compiler/stock/cutting/linear/dive.hpp"
 
@@ -105,16 +106,33 @@ class TreeWriter {
     Input& input_;
 };
 
-int dives(Effort effort) {
+// Floating-point operations for dives: about as long as the search in two dimensions takes.
+long dive_work(Effort effort) {
     switch (effort) {
         case Effort::quick:
-            return 2;
+            return 40'000'000;
         case Effort::normal:
-            return 30;
+            return 1'500'000'000;
         case Effort::deep:
-            return 300;
+            return 20'000'000'000;
     }
     return 0;
+}
+
+// Dives until the bound is met or the work is done.
+std::vector<Pattern> best_dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount bound, Amount limit,
+                               long most_work) {
+    Random random(1);
+    std::vector<Pattern> best;
+    long work = 0;
+    for (int i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
+        std::vector<Pattern> next = dive(lengths, pool, limit, i == 0 ? 0 : 40, random, work);
+        work += 10'000;  // so that the smallest end, too
+        if (next.empty()) continue;
+        best = std::move(next);
+        limit = cost_of(lengths, best) - 1;
+    }
+    return best;
 }
 
 }  // namespace
@@ -136,15 +154,20 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     Master master(input.lengths);
     generate_columns(input.lengths, master, pool);
     plan.bound = {proved_bound(input.lengths, master), BoundMethod::column_generation};
-    Random random(1);
-    std::vector<Pattern> best;
-    Amount cost = std::numeric_limits<Amount>::max();
-    for (int i = 0; i < dives(effort) && cost > plan.bound.cost; ++i) {
-        std::vector<Pattern> next = dive(input.lengths, pool, best.empty() ? (Amount{1} << 60) : cost - 1, i == 0 ? 0 : 40, random);
-        if (next.empty()) continue;
-        best = std::move(next);
-        cost = cost_of(input.lengths, best);
+    const LowerBound bound = plan.bound;
+    std::vector<Pattern> best = best_dive(input.lengths, pool, bound.cost, Amount{1} << 60, 0);
+    if (best.empty() || cost_of(input.lengths, best) > bound.cost) {
+        // Where few pieces leave a gap to the linear programme, trying them in turn does better than rounding.
+        plan = guillotine::solve(problem, effort);
+        plan.bound = bound;
+        if (plan.optimal()) return plan;
+        const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
+        std::vector<Pattern> next = best_dive(input.lengths, pool, bound.cost, std::min(limit, best.empty() ? limit : cost_of(input.lengths, best)) - 1, dive_work(effort));
+        if (!next.empty()) best = std::move(next);
+        if (best.empty() || cost_of(input.lengths, best) > limit) return plan;
     }
+    plan.sheets.clear();
+    plan.missing.assign(problem.parts.size(), 0);
     plan.cost = cost_of(input.lengths, best);
     TreeWriter writer(problem, input);
     for (const Pattern& pattern : best) plan.sheets.push_back(writer.write(pattern));
