@@ -42,4 +42,18 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
     }
 }
 
+Kinds Kinds::for_one_sheet(int piece, const std::vector<int>& quantities,
+                           const std::vector<Amount>& weights) const {
+    Kinds one = *this;
+    one.stock = {stock[static_cast<std::size_t>(piece)]};
+    one.stock[0].available = 1;
+    one.stock[0].cost = 0;
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+        const Amount most = one.stock[0].size.area() / parts[i].size.area();
+        one.parts[i].quantity = weights[i] > 0 ? static_cast<int>(std::min<Amount>(most, quantities[i])) : 0;
+        one.parts[i].weight = weights[i];
+    }
+    return one;
+}
+
 }  // namespace rodwright::cutting::guillotine

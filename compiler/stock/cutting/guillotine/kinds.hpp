@@ -27,6 +27,9 @@ struct Stock {
 struct Kinds {
     explicit Kinds(const Problem& problem);
 
+    // The same with one piece of that stock only, other quantities (as far as they fit) and other weights.
+    Kinds for_one_sheet(int piece, const std::vector<int>& quantities, const std::vector<Amount>& weights) const;
+
     std::vector<Kind> parts;  // one for each of Problem::parts, in their order
     std::vector<Stock> stock;
     CutRule rule;

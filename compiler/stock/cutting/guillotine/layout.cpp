@@ -22,6 +22,15 @@ void Layout::open(int stock) {
     set_free(0);
 }
 
+void Layout::bind(const Kinds& kinds, int stock) {
+    kinds_ = &kinds;
+    stock_ = stock;
+    filled_ = 0;
+    for (const Node& node : nodes_) {
+        if (node.part != none) filled_ += kinds.parts[at(node.part)].weight;
+    }
+}
+
 // Whether the rule's stages allow to cut the free node along `axis` for a part of that size: one cut, or a second
 // across it, which may be the trimming one, because it leaves nothing but the part and waste.
 bool Layout::may_cut(const Node& node, Size size, Axis axis) const {

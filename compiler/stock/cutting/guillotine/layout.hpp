@@ -42,6 +42,8 @@ class Layout {
   public:
     explicit Layout(const Kinds& kinds) : kinds_(&kinds) {}
 
+    // The same layout for another view of the problem, in which its stock has that index.
+    void bind(const Kinds& kinds, int stock);
     void open(int stock);  // an empty piece of that stock
     void close() { stock_ = none; }
     bool in_use() const { return stock_ != none; }

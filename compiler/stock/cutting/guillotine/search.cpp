@@ -39,6 +39,32 @@ void Search::construct() {
     accept();
 }
 
+bool Search::adopt(const Layout& layout) {
+    if (stock_left_[at(layout.stock())] == 0) return false;
+    std::vector<int> missing = missing_;
+    for (const Node& node : layout.nodes()) {
+        if (node.part != none && --missing[at(node.part)] < 0) return false;
+    }
+    missing_ = missing;
+    missing_weight_ -= layout.filled();
+    worth_ += layout.worth();
+    cost_ += kinds_.stock[at(layout.stock())].cost;
+    --stock_left_[at(layout.stock())];
+    layouts_[at(spare_slot())] = layout;
+    return true;
+}
+
+void Search::fill_one(Layout& best, Amount work) {
+    construct();
+    work_limit_ = work;
+    if (layouts_.empty()) return;
+    best = layouts_[0];
+    while (!complete() && work_ < work) {
+        step();
+        if (layouts_[0].filled() > best.filled()) best = layouts_[0];
+    }
+}
+
 Amount Search::energy() const {
     return missing_weight_ - worth_ * kLambda / 1000;
 }
@@ -237,6 +263,17 @@ bool Search::fits(const Kind& kind, const Stock& stock) const {
     return inside(kind.size) || (kind.may_turn && inside(kind.size.turned()));
 }
 
+int Search::spare_slot() {
+    int slot = 0;
+    while (slot < static_cast<int>(layouts_.size()) && layouts_[at(slot)].in_use()) ++slot;
+    if (slot == static_cast<int>(layouts_.size())) {
+        layouts_.emplace_back(kinds_);
+        saved_.emplace_back(kinds_);
+        is_changed_.push_back(0);
+    }
+    return slot;
+}
+
 // Opens one more piece of stock for the part, if the goal allows any.
 bool Search::open_for(int part) {
     int chosen = none;
@@ -255,13 +292,7 @@ bool Search::open_for(int part) {
         if (random_.one_in(seen)) chosen = i;
     }
     if (chosen == none) return false;
-    int slot = 0;
-    while (slot < static_cast<int>(layouts_.size()) && layouts_[at(slot)].in_use()) ++slot;
-    if (slot == static_cast<int>(layouts_.size())) {
-        layouts_.emplace_back(kinds_);
-        saved_.emplace_back(kinds_);
-        is_changed_.push_back(0);
-    }
+    const int slot = spare_slot();
     Layout& layout = change(slot);
     layout.open(chosen);
     --stock_left_[at(chosen)];

@@ -17,6 +17,10 @@ class Search {
   public:
     Search(const Kinds& kinds, std::uint64_t seed);
 
+    // Takes over a layout made for these kinds; false if its stock or parts are used up.
+    bool adopt(const Layout& layout);
+    // For kinds with one sheet: the layout of greatest weight that `work` finds.
+    void fill_one(Layout& best, Amount work);
     // Fills pieces of stock one after the other until all parts are in or no stock is left.
     void construct();
     // Tries to bring all parts into stock of at most that cost; true if it did. Gives up when work() is at `limit`.
@@ -37,6 +41,7 @@ class Search {
     bool place(int part);
     bool open_for(int part);
     bool fits(const Kind& kind, const Stock& stock) const;
+    int spare_slot();
     Layout& change(int layout);
     void close_if_empty(int layout);
     Amount energy() const;

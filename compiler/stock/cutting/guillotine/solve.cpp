@@ -2,6 +2,9 @@
 
 #include <limits>
 #include <cstdlib>
+#include <cstdio>
+#include <numeric>
+#include "compiler/stock/cutting/guillotine/pattern_start.hpp"
 
 #include "compiler/stock/cutting/guillotine/search.hpp"
 #include "compiler/stock/cutting/guillotine/trees.hpp"
@@ -41,7 +44,9 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     const LowerBound bound = lower_bound(problem);
     const Amount limit = work_limit(effort);
     Search search(kinds, std::getenv("SEED")?std::atoi(std::getenv("SEED")):1);
+    if (!std::getenv("NOPAT") && has_many_equal_parts(kinds)) { start_from_patterns(kinds, search, limit / 2); if (std::getenv("VERB")) fprintf(stderr,"patterns: cost %ld missing %d\n",(long)search.cost(), std::accumulate(search.missing().begin(),search.missing().end(),0)); }
     search.construct();
+    if (std::getenv("VERB")) fprintf(stderr,"start: cost %ld\n",(long)search.cost());
     if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
     CuttingPlan best = plan_of(kinds, search);
     while (search.complete() && search.cost() > bound.cost) {
