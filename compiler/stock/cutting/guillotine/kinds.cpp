@@ -21,7 +21,7 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
     Amount largest = 1;
     for (const StockPiece& piece : problem.stock) {
         const Amount limit = std::min<Amount>(total, piece.available.value_or(std::numeric_limits<int>::max()));
-        stock.push_back({grown(piece.size, kerf), static_cast<int>(limit), piece.cost, 0});
+        stock.push_back({grown(piece.size, kerf), static_cast<int>(limit), piece.cost, 0, piece.defects});
         largest = std::max(largest, stock.back().size.area());
     }
     while ((largest << up_) <= weight_limit / 2) ++up_;

@@ -22,6 +22,7 @@ struct Stock {
     int available = 0;
     Amount cost = 0;
     Amount weight = 0;
+    std::vector<Rectangle> defects;  // without kerf
 };
 
 struct Kinds {

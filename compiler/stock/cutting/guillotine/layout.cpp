@@ -9,17 +9,44 @@ std::size_t at(int index) {
 
 }  // namespace
 
-void Layout::open(int stock) {
+void Layout::open(int stock, Random& random) {
     stock_ = stock;
     worth_ = 0;
     filled_ = 0;
+    parts_ = 0;
     nodes_.clear();
     spare_.clear();
     free_.clear();
     Node root;
     root.size = kinds_->stock[at(stock)].size;
     nodes_.push_back(root);
-    set_free(0);
+    const Stock& piece = kinds_->stock[at(stock)];
+    if (piece.defects.empty()) {
+        set_free(0);
+    } else {
+        build(frame(*kinds_, piece, random), 0, 0);
+    }
+}
+
+void Layout::build(const std::vector<Region>& regions, int region, int node) {
+    const Region& from = regions[at(region)];
+    nodes_[at(node)].depth = static_cast<std::int8_t>(from.stage);
+    if (from.kind == Region::Kind::free) return set_free(node);
+    if (from.kind == Region::Kind::waste) {
+        nodes_[at(node)].part = defect;
+        return;
+    }
+    nodes_[at(node)].frame = true;
+    nodes_[at(node)].axis = from.axis;
+    // The later child comes first in the list.
+    const int second = add_child(node, regions[at(from.second)].area.size);
+    const int first = add_child(node, regions[at(from.first)].area.size);
+    build(regions, from.first, first);
+    build(regions, from.second, second);
+}
+
+bool Layout::in_frame(int node) const {
+    return nodes_[at(node)].parent != none && nodes_[at(nodes_[at(node)].parent)].frame;
 }
 
 void Layout::bind(const Kinds& kinds, int stock) {
@@ -27,7 +54,7 @@ void Layout::bind(const Kinds& kinds, int stock) {
     stock_ = stock;
     filled_ = 0;
     for (const Node& node : nodes_) {
-        if (node.part != none) filled_ += kinds.parts[at(node.part)].weight;
+        if (node.is_part()) filled_ += kinds.parts[at(node.part)].weight;
     }
 }
 
@@ -58,6 +85,7 @@ void Layout::put(int part, const Placing& placing) {
     nodes_[at(node)].part = part;
     nodes_[at(node)].turned = placing.turned;
     filled_ += kind.weight;
+    ++parts_;
 }
 
 // Cuts a piece of that extent off a node that is not listed as free any more; the rest becomes free.
@@ -65,7 +93,7 @@ int Layout::split(int node, Axis axis, int extent) {
     const int parent = nodes_[at(node)].parent;
     Size piece = nodes_[at(node)].size;
     piece[axis] = extent;
-    if (parent != none && nodes_[at(parent)].axis == axis) {
+    if (parent != none && !nodes_[at(parent)].frame && nodes_[at(parent)].axis == axis) {
         nodes_[at(node)].size[axis] -= extent;
         set_free(node);
         return add_child(parent, piece);
@@ -73,6 +101,8 @@ int Layout::split(int node, Axis axis, int extent) {
     if (parent == none) {
         const bool skipped = kinds_->rule.first_axis && *kinds_->rule.first_axis != axis;
         nodes_[at(node)].depth = skipped ? 1 : 0;
+    } else if (in_frame(node) && nodes_[at(parent)].axis == axis) {
+        --nodes_[at(node)].depth;  // goes on with the frame's stage
     }
     Size rest = nodes_[at(node)].size;
     rest[axis] -= extent;
@@ -136,8 +166,14 @@ void Layout::unlink(int index) {
 }
 
 void Layout::take(int node, std::vector<int>& parts) {
-    take_below(node, parts);
-    merge_free(node);
+    if (nodes_[at(node)].frame) {
+        const int first = nodes_[at(node)].child;
+        take(first, parts);
+        take(nodes_[at(first)].next, parts);
+    } else if (nodes_[at(node)].part != defect && !nodes_[at(node)].is_free()) {
+        take_below(node, parts);
+        merge_free(node);
+    }
 }
 
 void Layout::take_below(int index, std::vector<int>& parts) {
@@ -147,21 +183,23 @@ void Layout::take_below(int index, std::vector<int>& parts) {
         drop(child);
     }
     Node& node = nodes_[at(index)];
-    if (node.part == none) return;
+    if (!node.is_part()) return;
     parts.push_back(node.part);
     filled_ -= kinds_->parts[at(node.part)].weight;
+    --parts_;
     node.part = none;
 }
 
 // Makes a childless node free, together with what is free beside it.
 void Layout::merge_free(int index) {
     int node = index;
-    for (int parent = nodes_[at(node)].parent; parent != none; parent = nodes_[at(node)].parent) {
+    for (int parent = nodes_[at(node)].parent; parent != none && !nodes_[at(parent)].frame;
+         parent = nodes_[at(node)].parent) {
         const Axis axis = nodes_[at(parent)].axis;
         for (int sibling = nodes_[at(parent)].child; sibling != none;) {
             const Node& beside = nodes_[at(sibling)];
             const int next = beside.next;
-            if (sibling != node && beside.child == none && beside.part == none) {
+            if (sibling != node && beside.is_free()) {
                 nodes_[at(node)].size[axis] += beside.size[axis];
                 drop(sibling);
             }
@@ -171,6 +209,7 @@ void Layout::merge_free(int index) {
         drop(node);
         node = parent;
     }
+    if (in_frame(node)) nodes_[at(node)].depth = static_cast<std::int8_t>(nodes_[at(nodes_[at(node)].parent)].depth);
     set_free(node);
 }
 

@@ -1,27 +1,33 @@
 // One stock piece while its layout is searched: a tree of guillotine cuts that parts are put into and taken out of.
 //
 // A node's children lie side by side along the node's axis and have its full size across it; their order is of no
-// consequence, so all that is free among them is one child. A node without children is a part or free.
+// consequence, so all that is free among them is one child. A node without children is a part, free, or waste with a
+// defect in it. Cuts round defects are frames: nodes with two children whose places count and that always stay.
 #pragma once
 
 #include <vector>
 
-#include "compiler/stock/cutting/guillotine/kinds.hpp"
+#include "compiler/stock/cutting/guillotine/frames.hpp"
 
 namespace rodwright::cutting::guillotine {
 
 inline constexpr int none = -1;
+inline constexpr int defect = -2;
 
 struct Node {
     Size size;
     int parent = none;
     int child = none;  // the first of its children
     int next = none;   // the next of its siblings
-    int part = none;   // index of a part kind
+    int part = none;   // index of a part kind; or `defect`
     int place = none;  // of a free node that can be used: its index in Layout::free
     Axis axis = Axis::length;
     bool turned = false;
+    bool frame = false;
     std::int8_t depth = 0;  // stages above it
+
+    bool is_part() const { return part >= 0; }
+    bool is_free() const { return part == none && child == none; }
 };
 
 // A free node that some part may fit into.
@@ -44,10 +50,11 @@ class Layout {
 
     // The same layout for another view of the problem, in which its stock has that index.
     void bind(const Kinds& kinds, int stock);
-    void open(int stock);  // an empty piece of that stock
+    // An empty piece of that stock, cut round its defects in one of many ways.
+    void open(int stock, Random& random);
     void close() { stock_ = none; }
     bool in_use() const { return stock_ != none; }
-    bool empty() const { return nodes_[0].child == none && nodes_[0].part == none; }
+    bool empty() const { return parts_ == 0; }
     int stock() const { return stock_; }
     Amount worth() const { return worth_; }  // of all free nodes
     Amount filled() const { return filled_; }
@@ -71,6 +78,8 @@ class Layout {
     void set_used(int node);
     void drop(int node);
     void unlink(int node);
+    void build(const std::vector<Region>& regions, int region, int node);
+    bool in_frame(int node) const;
     void take_below(int node, std::vector<int>& parts);
     void merge_free(int node);
 
@@ -78,6 +87,7 @@ class Layout {
     int stock_ = none;
     Amount worth_ = 0;
     Amount filled_ = 0;
+    int parts_ = 0;
     std::vector<Node> nodes_;
     std::vector<int> spare_;  // unused entries of nodes_
     std::vector<Free> free_;

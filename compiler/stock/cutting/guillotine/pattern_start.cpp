@@ -22,7 +22,7 @@ struct Column {
 linear::Pattern pattern_of(const Layout& layout, std::size_t kinds) {
     std::vector<int> counts(kinds, 0);
     for (const Node& node : layout.nodes()) {
-        if (node.part != none) ++counts[at(node.part)];
+        if (node.is_part()) ++counts[at(node.part)];
     }
     linear::Pattern pattern;
     pattern.bar = layout.stock();

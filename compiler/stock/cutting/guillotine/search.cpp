@@ -8,6 +8,8 @@
 namespace rodwright::cutting::guillotine {
 namespace {
 
+constexpr int ways_round_defects = 8;  // tried for a part before giving up
+
 std::size_t at(int index) {
     return static_cast<std::size_t>(index);
 }
@@ -43,7 +45,7 @@ bool Search::adopt(const Layout& layout) {
     if (stock_left_[at(layout.stock())] == 0) return false;
     std::vector<int> missing = missing_;
     for (const Node& node : layout.nodes()) {
-        if (node.part != none && --missing[at(node.part)] < 0) return false;
+        if (node.is_part() && --missing[at(node.part)] < 0) return false;
     }
     missing_ = missing;
     missing_weight_ -= layout.filled();
@@ -183,6 +185,9 @@ void Search::ruin() {
         const int index = random_.below(static_cast<int>(layouts_.size()));
         if (!layouts_[at(index)].in_use()) continue;
         taken_.clear();
+        if (has_defects(index) && random_.one_in(8)) {
+            ruin_some_of(index, std::numeric_limits<int>::max());
+        } else
         if (kMode == 0)
         ruin_some_of(index, 1 + random_.below(left));
         else if (kMode == 1) ruin_some_of(index, left);
@@ -195,6 +200,10 @@ void Search::ruin() {
     }
 }
 
+bool Search::has_defects(int layout) const {
+    return !kinds_.stock[at(layouts_[at(layout)].stock())].defects.empty();
+}
+
 // Takes `count` parts or a few more out of the layout: whole nodes of its tree.
 void Search::ruin_some_of(int index, int count) {
     Layout& layout = change(index);
@@ -202,7 +211,7 @@ void Search::ruin_some_of(int index, int count) {
     while (static_cast<int>(taken_.size()) < count && !layout.empty()) {
         const int node = random_.below(static_cast<int>(layout.nodes().size()));
         const Node& chosen = layout.nodes()[at(node)];
-        if (chosen.part == none && chosen.child == none) continue;
+        if (!chosen.is_part() && chosen.child == none) continue;
         layout.take(node, taken_);
     }
     worth_ += layout.worth();
@@ -294,26 +303,31 @@ bool Search::open_for(int part) {
     if (chosen == none) return false;
     const int slot = spare_slot();
     Layout& layout = change(slot);
-    layout.open(chosen);
-    --stock_left_[at(chosen)];
-    cost_ += kinds_.stock[at(chosen)].cost;
-    worth_ += layout.worth();
-    // The rule may forbid the part although it fits.
+    const int tries = kinds_.stock[at(chosen)].defects.empty() ? 1 : ways_round_defects;
     Placing best;
-    Amount least = std::numeric_limits<Amount>::max();
-    layout.for_each_placing(kinds_.parts[at(part)], [&](const Placing& placing) {
-        if (placing.loss >= least) return;
-        least = placing.loss;
-        best = placing;
-    });
+    for (int i = 0; i < tries && best.node == none; ++i) {
+        layout.open(chosen, random_);
+        best = best_placing(layout, part);
+    }
+    // The rule or the defects may forbid the part although it fits.
     if (best.node == none) {
-        close_if_empty(slot);
+        layout.close();
         return false;
     }
-    worth_ -= layout.worth();
+    --stock_left_[at(chosen)];
+    cost_ += kinds_.stock[at(chosen)].cost;
     layout.put(part, best);
     worth_ += layout.worth();
     return true;
+}
+
+Placing Search::best_placing(const Layout& layout, int part) const {
+    Placing best;
+    best.loss = std::numeric_limits<Amount>::max();
+    layout.for_each_placing(kinds_.parts[at(part)], [&](const Placing& placing) {
+        if (placing.loss < best.loss) best = placing;
+    });
+    return best;
 }
 
 }  // namespace rodwright::cutting::guillotine

@@ -40,6 +40,8 @@ class Search {
     void recreate();
     bool place(int part);
     bool open_for(int part);
+    Placing best_placing(const Layout& layout, int part) const;
+    bool has_defects(int layout) const;
     bool fits(const Kind& kind, const Stock& stock) const;
     int spare_slot();
     Layout& change(int layout);

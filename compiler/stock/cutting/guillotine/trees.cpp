@@ -34,11 +34,11 @@ class Writer {
         for (int child = nodes_[at(node)].child; child != none; child = nodes_[at(child)].next) {
             children.push_back(child);
         }
+        if (nodes_[at(node)].frame) return children;
         const Axis axis = nodes_[at(node)].axis;
         const auto rank = [&](int child) {
             const Node& entry = nodes_[at(child)];
-            const bool is_free = entry.part == none && entry.child == none;
-            return std::make_tuple(is_free, -entry.size[axis], entry.part, child);
+            return std::make_tuple(entry.is_free(), -entry.size[axis], entry.part, child);
         };
         std::sort(children.begin(), children.end(), [&](int a, int b) { return rank(a) < rank(b); });
         return children;
@@ -46,7 +46,7 @@ class Writer {
 
     void write(int from, int to) {
         const Node& node = nodes_[at(from)];
-        if (node.part != none) {
+        if (node.is_part()) {
             tree_.nodes[at(to)].kind = CutNode::Kind::part;
             tree_.nodes[at(to)].part = node.part;
             tree_.nodes[at(to)].turned = node.turned;
