@@ -45,6 +45,7 @@ struct Kinds {
         return weight * weight / unit_;
     }
     Amount weight_of(Amount area) const { return (area << up_) >> down_; }
+    Amount largest_weight() const { return unit_; }  // of the largest stock piece
 
   private:
     int up_ = 0;

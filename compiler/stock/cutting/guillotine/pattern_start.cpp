@@ -2,9 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 #include <utility>
 
-#include "compiler/stock/cutting/linear/master.hpp"
+#include "compiler/stock/cutting/columns/master.hpp"
 
 namespace rodwright::cutting::guillotine {
 namespace {
@@ -15,16 +16,16 @@ std::size_t at(int index) {
 
 // One layout that may be repeated, as the linear programme sees it and as the search does.
 struct Column {
-    linear::Pattern pattern;  // entries by part kind
+    columns::Pattern pattern;  // entries by part kind
     Layout layout;
 };
 
-linear::Pattern pattern_of(const Layout& layout, std::size_t kinds) {
+columns::Pattern pattern_of(const Layout& layout, std::size_t kinds) {
     std::vector<int> counts(kinds, 0);
     for (const Node& node : layout.nodes()) {
         if (node.is_part()) ++counts[at(node.part)];
     }
-    linear::Pattern pattern;
+    columns::Pattern pattern;
     pattern.bar = layout.stock();
     for (std::size_t i = 0; i < kinds; ++i) {
         if (counts[i] > 0) pattern.entries.push_back({static_cast<int>(i), counts[i]});
@@ -47,20 +48,21 @@ class PatternStart {
 
   private:
     // The rows are the part kinds of which some are left.
-    linear::Lengths rows() {
-        linear::Lengths lengths;
+    columns::Cover rows() {
+        columns::Cover cover;
         row_of_.assign(left_.size(), none);
         kind_of_.clear();
         for (std::size_t i = 0; i < left_.size(); ++i) {
             if (left_[i] == 0) continue;
             row_of_[i] = static_cast<int>(kind_of_.size());
             kind_of_.push_back(static_cast<int>(i));
-            lengths.wanted.push_back({0, left_[i]});
+            cover.wanted.push_back({0, left_[i]});
         }
+        const int pieces = std::accumulate(left_.begin(), left_.end(), 0);
         for (std::size_t s = 0; s < kinds_.stock.size(); ++s) {
-            lengths.bars.push_back({0, stock_left_[s], false, kinds_.stock[s].cost});
+            cover.bars.push_back({0, stock_left_[s], stock_left_[s] < pieces, kinds_.stock[s].cost});
         }
-        return lengths;
+        return cover;
     }
 
     bool proper(const Column& column) const {
@@ -69,17 +71,17 @@ class PatternStart {
                            [&](const auto& entry) { return left_[at(entry.wanted)] >= entry.count; });
     }
 
-    void add(linear::Master& master, std::size_t column) {
-        linear::Pattern pattern = columns_[column].pattern;
+    void add(columns::Master& master, std::size_t column) {
+        columns::Pattern pattern = columns_[column].pattern;
         for (auto& entry : pattern.entries) entry.wanted = row_of_[at(entry.wanted)];
         master.add(pattern);
         added_.push_back(column);
     }
 
     bool fix_some() {
-        const linear::Lengths lengths = rows();
-        if (lengths.wanted.empty()) return false;
-        linear::Master master(lengths);
+        const columns::Cover cover = rows();
+        if (cover.wanted.empty()) return false;
+        columns::Master master(cover);
         added_.clear();
         for (std::size_t c = 0; c < columns_.size(); ++c) {
             if (proper(columns_[c])) add(master, c);
@@ -88,7 +90,7 @@ class PatternStart {
         return fix(master.amounts());
     }
 
-    void generate(linear::Master& master) {
+    void generate(columns::Master& master) {
         for (int failures = 0; failures < 2 && work_left_ > 0;) {
             master.optimise();
             bool any = false;
@@ -101,12 +103,13 @@ class PatternStart {
     }
 
     // Looks for a layout on that stock that is worth more than it costs.
-    bool price(linear::Master& master, int stock) {
+    bool price(columns::Master& master, int stock) {
         const Stock& piece = kinds_.stock[at(stock)];
         std::vector<Amount> weights(left_.size(), 0);
-        const double unit = static_cast<double>(piece.weight) / static_cast<double>(std::max<Amount>(piece.cost, 1));
+        const double price = std::max(1e-3, static_cast<double>(piece.cost) - master.bar_dual(at(stock)));
+        const double unit = static_cast<double>(piece.weight) / price;
         for (std::size_t row = 0; row < kind_of_.size(); ++row) {
-            const double dual = std::min(master.duals()[row], 2.0 * static_cast<double>(piece.cost));
+            const double dual = std::min(master.duals()[row], 2.0 * price);
             weights[at(kind_of_[row])] = static_cast<Amount>(dual * unit);
         }
         const Kinds priced = kinds_.for_one_sheet(stock, left_, weights);

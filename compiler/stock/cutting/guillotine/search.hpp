@@ -3,9 +3,11 @@
 //
 // The scheme follows G. Schrimpf et al., J. Computational Physics 159 (2000) 139-171 (ruin and recreate), and
 // J. Gardeyn, T. Wauters, EJOR 301 (2022) 432-444 (a goal on the sheets, free rectangles valued by the square of
-// their area); what is accepted, late acceptance: E. Burke, Y. Bykov, EJOR 258 (2017) 70-78.
+// their area). What makes things worse is accepted as in simulated annealing (S. Kirkpatrick et al., Science 220
+// (1983) 671-680).
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "compiler/stock/cutting/guillotine/layout.hpp"
@@ -19,36 +21,45 @@ class Search {
 
     // Takes over a layout made for these kinds; false if its stock or parts are used up.
     bool adopt(const Layout& layout);
-    // For kinds with one sheet: the layout of greatest weight that `work` finds.
-    void fill_one(Layout& best, Amount work);
     // Fills pieces of stock one after the other until all parts are in or no stock is left.
     void construct();
     // Tries to bring all parts into stock of at most that cost; true if it did. Gives up when work() is at `limit`.
     bool reach(Amount cost, Amount limit);
-    Amount work() const { return work_; }  // done so far: free rectangles looked at, about
+    // For kinds with one sheet: the layout of greatest weight that is met until work() is at `limit`.
+    void fill_one(Layout& best, Amount limit);
 
+    Amount work() const { return work_; }  // done so far: free rectangles looked at, about
     Amount cost() const { return cost_; }
     bool complete() const { return missing_weight_ == 0; }
+    Amount missing_weight() const { return missing_weight_; }
     const std::vector<Layout>& layouts() const { return layouts_; }
     const std::vector<int>& missing() const { return missing_; }  // by part kind
 
   private:
-    void shrink_to(Amount cost);
-    void step();
-    void ruin();
-    void ruin_some_of(int layout, int count);
-    void recreate();
-    bool place(int part);
-    bool open_for(int part);
-    Placing best_placing(const Layout& layout, int part) const;
-    bool has_defects(int layout) const;
-    bool fits(const Kind& kind, const Stock& stock) const;
-    int spare_slot();
-    Layout& change(int layout);
-    void close_if_empty(int layout);
+    // One step, and what is accepted.
+    void step(Amount limit);
     Amount energy() const;
+    Amount tolerance(Amount limit);
     void accept();
     void revert();
+    Layout& change(int layout);
+
+    // Ruin.
+    void shrink_to(Amount cost);
+    void ruin();
+    void empty_some_of(int layout, int count);
+    void close_if_empty(int layout);
+    bool has_defects(int layout) const;
+
+    // Recreate.
+    void recreate();
+    void choose_order();
+    bool place(int part);
+    bool open_for(int part);
+    int choose_stock(int part);
+    void plan_budget(Amount most);
+    int spare_slot();
+    Placing best_placing(const Layout& layout, int part) const;
 
     const Kinds& kinds_;
     Random random_;
@@ -56,21 +67,22 @@ class Search {
     std::vector<int> missing_;
     std::vector<int> stock_left_;
     Amount missing_weight_ = 0;
-    Amount worth_ = 0;
+    Amount worth_ = 0;  // of all layouts' free rectangles
     Amount cost_ = 0;
-    Amount limit_ = 0;  // on cost_
+    Amount cost_limit_ = 0;
     Amount work_ = 0;
-    Amount work_limit_ = 1;
 
     // What a rejected step goes back to.
     std::vector<Layout> saved_;
     std::vector<int> changed_;
     std::vector<char> is_changed_;
     std::vector<int> missing_before_;
-    Amount energy_before_ = 0;
 
-    std::vector<Amount> history_;  // of energies
-    std::size_t moment_ = 0;
+    // What a budget buys at most, by its steps.
+    std::vector<Amount> buys_;
+    Amount budget_step_ = 1;
+
+    int overlooked_ = 1;  // one in so many places, when a part is put in
     std::vector<int> taken_;
     std::vector<std::pair<Amount, int>> order_;
 };

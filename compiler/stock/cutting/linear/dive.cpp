@@ -14,34 +14,34 @@ constexpr std::size_t share_fixed = 12;
 
 // What is still to be cut, and where its entries stand in the whole problem.
 struct Residual {
-    Lengths lengths;
+    Cover cover;
     std::vector<int> whole;  // index in the whole problem of each wanted length
     std::vector<int> own;    // and back; -1 where nothing is left
 };
 
-Residual residual_of(const Lengths& lengths, const std::vector<int>& left) {
+Residual residual_of(const Cover& cover, const std::vector<int>& left) {
     Residual residual;
-    residual.own.assign(lengths.wanted.size(), -1);
-    for (std::size_t i = 0; i < lengths.wanted.size(); ++i) {
+    residual.own.assign(cover.wanted.size(), -1);
+    for (std::size_t i = 0; i < cover.wanted.size(); ++i) {
         if (left[i] == 0) continue;
         residual.own[i] = static_cast<int>(residual.whole.size());
         residual.whole.push_back(static_cast<int>(i));
-        residual.lengths.wanted.push_back({lengths.wanted[i].length, left[i]});
+        residual.cover.wanted.push_back({cover.wanted[i].length, left[i]});
     }
     return residual;
 }
 
 class Dive {
   public:
-    Dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild, Random& random, long& work)
-        : lengths_(lengths),
+    Dive(const Cover& cover, std::vector<Pattern>& pool, Amount limit, int wild, Random& random, long& work)
+        : cover_(cover),
           pool_(pool),
           limit_(limit),
           wild_(wild),
           random_(random),
           work_(work),
-          bars_(lengths.bars) {
-        for (const Wanted& wanted : lengths.wanted) {
+          bars_(cover.bars) {
+        for (const Wanted& wanted : cover.wanted) {
             left_.push_back(wanted.quantity);
             pieces_ += wanted.quantity;
         }
@@ -56,12 +56,12 @@ class Dive {
 
   private:
     bool fix_some() {
-        Residual residual = residual_of(lengths_, left_);
-        residual.lengths.bars = bars_;
-        Master master(residual.lengths);
+        Residual residual = residual_of(cover_, left_);
+        residual.cover.bars = bars_;
+        Master master(residual.cover);
         add_pool(residual, master);
         std::vector<Pattern> fresh;
-        generate_columns(residual.lengths, master, fresh);
+        generate_columns(residual.cover, master, fresh);
         work_ += master.work();
         for (Pattern pattern : fresh) {
             for (auto& entry : pattern.entries) entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
@@ -125,7 +125,7 @@ class Dive {
         return true;
     }
 
-    const Lengths& lengths_;
+    const Cover& cover_;
     std::vector<Pattern>& pool_;
     Amount limit_;
     int wild_;
@@ -140,9 +140,9 @@ class Dive {
 
 }  // namespace
 
-std::vector<Pattern> dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount limit, int wild,
+std::vector<Pattern> dive(const Cover& cover, std::vector<Pattern>& pool, Amount limit, int wild,
                           Random& random, long& work) {
-    return Dive(lengths, pool, limit, wild, random, work).run();
+    return Dive(cover, pool, limit, wild, random, work).run();
 }
 
 }  // namespace rodwright::cutting::linear

@@ -85,14 +85,14 @@ bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>&
     return DepthFirst(items, floor, node_limit, found).run(bar_length);
 }
 
-std::vector<Amount> greatest_values(const Lengths& lengths, const std::vector<Amount>& values) {
+std::vector<Amount> greatest_values(const Cover& cover, const std::vector<Amount>& values) {
     int longest = 0;
-    for (const Bar& bar : lengths.bars) longest = std::max(longest, bar.length);
+    for (const Bar& bar : cover.bars) longest = std::max(longest, bar.length);
     std::vector<Amount> best(at(longest) + 1, 0);
-    for (std::size_t i = 0; i < lengths.wanted.size(); ++i) {
+    for (std::size_t i = 0; i < cover.wanted.size(); ++i) {
         // Bundles of 1, 2, 4, ... make up every count up to the quantity.
-        const int length = lengths.wanted[i].length;
-        int left = std::min(lengths.wanted[i].quantity, longest / length);
+        const int length = cover.wanted[i].length;
+        int left = std::min(cover.wanted[i].quantity, longest / length);
         for (int bundle = 1; left > 0 && values[i] > 0; bundle *= 2) {
             const int count = std::min(bundle, left);
             left -= count;
@@ -103,7 +103,7 @@ std::vector<Amount> greatest_values(const Lengths& lengths, const std::vector<Am
         }
     }
     std::vector<Amount> result;
-    for (const Bar& bar : lengths.bars) result.push_back(best[at(bar.length)]);
+    for (const Bar& bar : cover.bars) result.push_back(best[at(bar.length)]);
     return result;
 }
 

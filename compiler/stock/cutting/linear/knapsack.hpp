@@ -4,9 +4,14 @@
 #include <functional>
 #include <vector>
 
-#include "compiler/stock/cutting/linear/lengths.hpp"
+#include "compiler/stock/cutting/columns/cover.hpp"
 
 namespace rodwright::cutting::linear {
+
+using columns::Bar;
+using columns::Cover;
+using columns::Pattern;
+using columns::Wanted;
 
 // Depth-first search by falling value per length, for one bar: calls found(value, entries) for each pattern that is
 // worth more than all before it and than `floor`. False if it gave up after `node_limit` patterns looked at.
@@ -14,7 +19,7 @@ bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>&
                    double floor, long node_limit,
                    const std::function<void(double, const std::vector<Pattern::Entry>&)>& found);
 
-// The greatest value of a pattern for each bar, exactly: dynamic programming over all lengths.
-std::vector<Amount> greatest_values(const Lengths& lengths, const std::vector<Amount>& values);
+// The greatest value of a pattern for each bar, exactly: dynamic programming over all cover.
+std::vector<Amount> greatest_values(const Cover& cover, const std::vector<Amount>& values);
 
 }  // namespace rodwright::cutting::linear

@@ -13,7 +13,7 @@ namespace rodwright::cutting::linear {
 namespace {
 
 struct Input {
-    Lengths lengths;
+    Cover cover;
     std::vector<std::vector<int>> parts;  // of each wanted length: the part kind of each piece
 };
 
@@ -29,20 +29,20 @@ Input input_of(const Problem& problem) {
     }
     for (auto& entry : by_length) {
         if (entry.second.empty()) continue;
-        input.lengths.wanted.push_back({entry.first, static_cast<int>(entry.second.size())});
+        input.cover.wanted.push_back({entry.first, static_cast<int>(entry.second.size())});
         input.parts.push_back(std::move(entry.second));
     }
     for (const StockPiece& piece : problem.stock) {
         const bool limited = piece.available.has_value() && *piece.available < pieces;
-        input.lengths.bars.push_back(
+        input.cover.bars.push_back(
             {piece.size.along[0] + problem.kerf, limited ? *piece.available : pieces, limited, piece.cost});
     }
     return input;
 }
 
-Amount cost_of(const Lengths& lengths, const std::vector<Pattern>& plan) {
+Amount cost_of(const Cover& cover, const std::vector<Pattern>& plan) {
     Amount cost = 0;
-    for (const Pattern& pattern : plan) cost += lengths.bars[static_cast<std::size_t>(pattern.bar)].cost;
+    for (const Pattern& pattern : plan) cost += cover.bars[static_cast<std::size_t>(pattern.bar)].cost;
     return cost;
 }
 
@@ -120,17 +120,17 @@ long dive_work(Effort effort) {
 }
 
 // Dives until the bound is met or the work is done.
-std::vector<Pattern> best_dive(const Lengths& lengths, std::vector<Pattern>& pool, Amount bound, Amount limit,
+std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, Amount bound, Amount limit,
                                long most_work) {
     Random random(1);
     std::vector<Pattern> best;
     long work = 0;
     for (int i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
-        std::vector<Pattern> next = dive(lengths, pool, limit, i == 0 ? 0 : 40, random, work);
+        std::vector<Pattern> next = dive(cover, pool, limit, i == 0 ? 0 : 40, random, work);
         work += 10'000;  // so that the smallest end, too
         if (next.empty()) continue;
         best = std::move(next);
-        limit = cost_of(lengths, best) - 1;
+        limit = cost_of(cover, best) - 1;
     }
     return best;
 }
@@ -151,24 +151,24 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     CuttingPlan plan;
     plan.missing.assign(problem.parts.size(), 0);
     std::vector<Pattern> pool;
-    Master master(input.lengths);
-    generate_columns(input.lengths, master, pool);
-    plan.bound = {proved_bound(input.lengths, master), BoundMethod::column_generation};
+    Master master(input.cover);
+    generate_columns(input.cover, master, pool);
+    plan.bound = {proved_bound(input.cover, master), BoundMethod::column_generation};
     const LowerBound bound = plan.bound;
-    std::vector<Pattern> best = best_dive(input.lengths, pool, bound.cost, Amount{1} << 60, 0);
-    if (best.empty() || cost_of(input.lengths, best) > bound.cost) {
+    std::vector<Pattern> best = best_dive(input.cover, pool, bound.cost, Amount{1} << 60, 0);
+    if (best.empty() || cost_of(input.cover, best) > bound.cost) {
         // Where few pieces leave a gap to the linear programme, trying them in turn does better than rounding.
         plan = guillotine::solve(problem, effort);
         plan.bound = bound;
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
-        std::vector<Pattern> next = best_dive(input.lengths, pool, bound.cost, std::min(limit, best.empty() ? limit : cost_of(input.lengths, best)) - 1, dive_work(effort));
+        std::vector<Pattern> next = best_dive(input.cover, pool, bound.cost, std::min(limit, best.empty() ? limit : cost_of(input.cover, best)) - 1, dive_work(effort));
         if (!next.empty()) best = std::move(next);
-        if (best.empty() || cost_of(input.lengths, best) > limit) return plan;
+        if (best.empty() || cost_of(input.cover, best) > limit) return plan;
     }
     plan.sheets.clear();
     plan.missing.assign(problem.parts.size(), 0);
-    plan.cost = cost_of(input.lengths, best);
+    plan.cost = cost_of(input.cover, best);
     TreeWriter writer(problem, input);
     for (const Pattern& pattern : best) plan.sheets.push_back(writer.write(pattern));
     for (const auto& left : input.parts) {

@@ -8,18 +8,18 @@
 
 #include <vector>
 
-#include "compiler/stock/cutting/linear/lengths.hpp"
+#include "compiler/stock/cutting/columns/cover.hpp"
 
-namespace rodwright::cutting::linear {
+namespace rodwright::cutting::columns {
 
 class Master {
   public:
-    explicit Master(const Lengths& lengths);
+    explicit Master(const Cover& cover);
 
     void add(const Pattern& pattern);
     void optimise();  // over the patterns added so far
 
-    const std::vector<double>& duals() const { return duals_; }  // of the wanted lengths, then of limited bars
+    const std::vector<double>& duals() const { return duals_; }  // of the wanted cover, then of limited bars
     double bar_dual(std::size_t bar) const;                      // of the limit on that bar: <= 0
     double objective() const;                                    // a piece left uncovered costs `penalty`
     bool feasible() const;                                       // none is
@@ -56,4 +56,4 @@ class Master {
     long work_ = 0;
 };
 
-}  // namespace rodwright::cutting::linear
+}  // namespace rodwright::cutting::columns

@@ -1,9 +1,9 @@
-#include "compiler/stock/cutting/linear/master.hpp"
+#include "compiler/stock/cutting/columns/master.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace rodwright::cutting::linear {
+namespace rodwright::cutting::columns {
 namespace {
 
 constexpr double tolerance = 1e-9;
@@ -11,25 +11,25 @@ constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
 }  // namespace
 
-Master::Master(const Lengths& lengths) : rows_(lengths.wanted.size()), starts_(1, 0) {
-    for (const Bar& bar : lengths.bars) {
+Master::Master(const Cover& cover) : rows_(cover.wanted.size()), starts_(1, 0) {
+    for (const Bar& bar : cover.bars) {
         bar_costs_.push_back(static_cast<double>(bar.cost));
         penalty_ = std::max(penalty_, 10.0 * bar_costs_.back());
         row_of_bar_.push_back(bar.limited ? static_cast<int>(rows_++) : -1);
     }
     basis_.resize(rows_);
     values_.resize(rows_);
-    for (std::size_t i = 0; i < lengths.wanted.size(); ++i) {
+    for (std::size_t i = 0; i < cover.wanted.size(); ++i) {
         // Slightly different quantities keep the simplex method from standing still at degenerate corners.
-        values_[i] = lengths.wanted[i].quantity + 1e-7 * static_cast<double>(1 + (i * 7919) % 101);
+        values_[i] = cover.wanted[i].quantity + 1e-7 * static_cast<double>(1 + (i * 7919) % 101);
         basis_[i] = costs_.size();
         add_column(penalty_, {{static_cast<int>(i), 1.0}});
         add_column(0, {{static_cast<int>(i), -1.0}});
     }
-    for (std::size_t bar = 0; bar < lengths.bars.size(); ++bar) {
+    for (std::size_t bar = 0; bar < cover.bars.size(); ++bar) {
         if (row_of_bar_[bar] < 0) continue;
         const auto row = static_cast<std::size_t>(row_of_bar_[bar]);
-        values_[row] = lengths.bars[bar].available;
+        values_[row] = cover.bars[bar].available;
         basis_[row] = costs_.size();
         add_column(0, {{row_of_bar_[bar], 1.0}});
     }
@@ -166,4 +166,4 @@ std::vector<double> Master::amounts() const {
     return amounts;
 }
 
-}  // namespace rodwright::cutting::linear
+}  // namespace rodwright::cutting::columns
