@@ -8,9 +8,9 @@
 
 namespace rodwright::cutting {
 
-// A rectangle on the stock piece and what becomes of it. One with a cut falls apart into `first`, which ends at
-// `position` (in the coordinates of the stock piece), and `second`, which begins one kerf behind it; `second` is
-// missing where the rest is narrower than the kerf and so becomes dust.
+// A rectangle on the stock piece and what becomes of it. One with a cut falls apart into `first`, which ends
+// at `position` (in the coordinates of the stock piece), and `second`, which begins one kerf behind it;
+// `second` is missing where the rest is narrower than the kerf and so becomes dust.
 struct CutNode {
     enum class Kind : std::uint8_t { cut, part, waste };
     static constexpr int none = -1;
@@ -41,7 +41,8 @@ struct LowerBound {
 
 struct CuttingPlan {
     std::vector<CutTree> sheets;
-    std::vector<int> missing;  // by part kind: how many found no place (all stock limited, or a part too large)
+    std::vector<int>
+        missing;  // by part kind: how many found no place (all stock limited, or a part too large)
     Amount cost = 0;
     LowerBound bound;
 

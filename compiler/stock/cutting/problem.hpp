@@ -1,7 +1,8 @@
 // What is to be cut from what, and by which rules: the input of the cutting core, as a value.
 //
-// All sizes are whole numbers of one unit of the caller's choice (at most max_size); the core never sees anything
-// else. The first size of a rectangle lies along the length of the stock piece, the second across it.
+// All sizes are whole numbers of one unit of the caller's choice (at most max_size); the core never sees
+// anything else. The first size of a rectangle lies along the length of the stock piece, the second across
+// it.
 #pragma once
 
 #include <array>
@@ -16,8 +17,8 @@ inline constexpr int max_size = 1 << 26;
 // Whole sums of sizes, areas and money.
 using Amount = std::int64_t;
 
-// An axis of a stock piece. A cut "along" the length separates sizes[across], and the other way round; to keep
-// the two apart a cut is always named by the axis that it divides.
+// An axis of a stock piece. A cut "along" the length separates sizes[across], and the other way round; to
+// keep the two apart a cut is always named by the axis that it divides.
 enum class Axis : std::uint8_t { length, width };
 
 inline constexpr Axis other(Axis axis) {
@@ -53,7 +54,8 @@ struct PartKind {
     bool may_turn = false;  // by 90 degrees
 };
 
-// Guillotine cuts go from edge to edge. A stage is a set of cuts that all divide the same axis, so stages alternate.
+// Guillotine cuts go from edge to edge. A stage is a set of cuts that all divide the same axis, so stages
+// alternate.
 struct CutRule {
     std::optional<int> stages;       // nothing: any number
     std::optional<Axis> first_axis;  // the axis that the first stage divides; nothing: either
@@ -67,7 +69,8 @@ struct Problem {
     CutRule rule;
 };
 
-// How much is tried. Counted in steps of the search, never in time, so the result is the same on every machine.
+// How much is tried. Counted in steps of the search, never in time, so the result is the same on every
+// machine.
 enum class Effort : std::uint8_t { quick, normal, deep };
 
 }  // namespace rodwright::cutting

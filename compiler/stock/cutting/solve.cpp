@@ -24,7 +24,8 @@ void validate(const Problem& problem) {
         require(sound(piece.size), "size of a stock piece");
         require(piece.cost >= 0 && piece.available.value_or(0) >= 0, "cost or number of a stock piece");
         for (const Rectangle& defect : piece.defects) {
-            require(sound(defect.size) && defect.corner.along[0] >= 0 && defect.corner.along[1] >= 0, "defect");
+            require(sound(defect.size) && defect.corner.along[0] >= 0 && defect.corner.along[1] >= 0,
+                    "defect");
         }
     }
     for (const PartKind& part : problem.parts) {

@@ -22,7 +22,8 @@ struct BestKnown {
 // Errors as std::runtime_error with the file and line.
 std::vector<BestKnown> read_best_known(const std::filesystem::path& folder);
 
-// The instance under that row's rule. One dimension is a stock of width 1 and parts of width 1 that do not turn.
+// The instance under that row's rule. One dimension is a stock of width 1 and parts of width 1 that do not
+// turn.
 Problem read_problem(const std::filesystem::path& folder, const BestKnown& row);
 
 }  // namespace rodwright::cutting

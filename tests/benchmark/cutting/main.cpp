@@ -2,8 +2,9 @@
 //
 //   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N] [PREFIX]...
 //
-// FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances' names, and
-// every Nth only. Each plan is proved by the tests' checker; time is processor time of this process.
+// FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances'
+// names, and every Nth only. Each plan is proved by the tests' checker; time is processor time of this
+// process.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -85,11 +86,12 @@ struct Total {
 
     void print(const std::string& name) {
         std::sort(seconds.begin(), seconds.end());
-        fmt::print("{:<14} {:>4} rows  ours {:>11}  best known {:>11}  bound {:>11}  over {:>6.2f} %  mean over "
-                   "{:>6.3f} %  at best {:>5.1f} %  new {:>3}  proven {:>4}  s median {:.3f} most {:.2f}\n",
-                   name, rows, cost, best, bound,
-                   100 * (static_cast<double>(cost) / static_cast<double>(best) - 1), 100 * excess / rows,
-                   100.0 * at_best / rows, below_best, proven, seconds[seconds.size() / 2], seconds.back());
+        fmt::print(
+            "{:<14} {:>4} rows  ours {:>11}  best known {:>11}  bound {:>11}  over {:>6.2f} %  mean over "
+            "{:>6.3f} %  at best {:>5.1f} %  new {:>3}  proven {:>4}  s median {:.3f} most {:.2f}\n",
+            name, rows, cost, best, bound, 100 * (static_cast<double>(cost) / static_cast<double>(best) - 1),
+            100 * excess / rows, 100.0 * at_best / rows, below_best, proven, seconds[seconds.size() / 2],
+            seconds.back());
     }
 };
 
@@ -125,12 +127,13 @@ int run(const Options& options) {
         if (plan.cost < row.lower) wrong.push_back("cheaper than the published lower bound");
         if (plan.bound.cost > row.upper) wrong.push_back("the lower bound is above the best known plan");
         faults += static_cast<int>(wrong.size());
-        fmt::print("{:<22} {:<4} ours {:>10}  best known {:>10}  bound {:>10} (published {}; {})  {:.3f} s{}\n",
-                   row.instance, row.rule, plan.cost, row.upper, plan.bound.cost, row.lower,
-                   bound_method_name(plan.bound.method), seconds,
-                   plan.cost < row.upper   ? "  NEW"
-                   : plan.cost > row.upper ? "  above"
-                                           : "");
+        fmt::print(
+            "{:<22} {:<4} ours {:>10}  best known {:>10}  bound {:>10} (published {}; {})  {:.3f} s{}\n",
+            row.instance, row.rule, plan.cost, row.upper, plan.bound.cost, row.lower,
+            bound_method_name(plan.bound.method), seconds,
+            plan.cost < row.upper   ? "  NEW"
+            : plan.cost > row.upper ? "  above"
+                                    : "");
         for (const std::string& what : wrong) fmt::print("  WRONG: {}\n", what);
         std::fflush(stdout);
         add(by_set[row.rule + " " + set_name(row)], row, plan, seconds);

@@ -15,9 +15,7 @@ class OneSheet {
     OneSheet(const Problem& problem, const StockPiece& piece, const std::vector<PartKind>& parts)
         : problem_(problem), piece_(piece), parts_(parts) {}
 
-    bool holds(int set) {
-        return cut(0, 0, piece_.size.along[0], piece_.size.along[1], set, 0, -1);
-    }
+    bool holds(int set) { return cut(0, 0, piece_.size.along[0], piece_.size.along[1], set, 0, -1); }
 
   private:
     using Key = std::tuple<int, int, int, int, int, int, int>;
@@ -104,7 +102,8 @@ std::optional<Amount> exhaustive_optimum(const Problem& problem) {
     }
     const std::size_t sets = std::size_t{1} << parts.size();
     constexpr Amount never = std::numeric_limits<Amount>::max() / 2;
-    std::vector<Amount> least(sets, never);  // cost at which a set can be cut from the pieces looked at so far
+    std::vector<Amount> least(sets,
+                              never);  // cost at which a set can be cut from the pieces looked at so far
     least[0] = 0;
     for (const StockPiece& piece : problem.stock) {
         OneSheet sheet(problem, piece, parts);

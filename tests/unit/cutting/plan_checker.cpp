@@ -23,7 +23,8 @@ bool same(Interval a, Interval b) {
 
 bool overlap(const Rectangle& a, const Rectangle& b) {
     for (int axis = 0; axis < 2; ++axis) {
-        if (extent(a, axis).to <= extent(b, axis).from || extent(b, axis).to <= extent(a, axis).from) return false;
+        if (extent(a, axis).to <= extent(b, axis).from || extent(b, axis).to <= extent(a, axis).from)
+            return false;
     }
     return true;
 }
@@ -59,14 +60,16 @@ class Checker {
     void check_counts() {
         for (std::size_t i = 0; i < used_.size(); ++i) {
             const auto limit = problem_.stock[i].available;
-            if (limit && used_[i] > *limit) fail(fmt::format("{} of stock {}, only {} there", used_[i], i, *limit));
+            if (limit && used_[i] > *limit)
+                fail(fmt::format("{} of stock {}, only {} there", used_[i], i, *limit));
         }
-        if (plan_.missing.size() != problem_.parts.size()) return fail("missing has not an entry for each part");
+        if (plan_.missing.size() != problem_.parts.size())
+            return fail("missing has not an entry for each part");
         for (std::size_t i = 0; i < found_.size(); ++i) {
             if (plan_.missing[i] < 0) fail("less than none missing");
             if (found_[i] + plan_.missing[i] != problem_.parts[i].quantity) {
-                fail(fmt::format("part {}: {} there, {} missing, {} asked for", i, found_[i], plan_.missing[i],
-                                 problem_.parts[i].quantity));
+                fail(fmt::format("part {}: {} there, {} missing, {} asked for", i, found_[i],
+                                 plan_.missing[i], problem_.parts[i].quantity));
             }
         }
     }
@@ -83,7 +86,8 @@ class Checker {
 
     // `stages` have been begun above the node, the last of them dividing `axis`.
     void check_node(int index, int stages, int axis) {
-        if (index < 0 || static_cast<std::size_t>(index) >= tree_->nodes.size()) return fail("node out of range");
+        if (index < 0 || static_cast<std::size_t>(index) >= tree_->nodes.size())
+            return fail("node out of range");
         if (visited_[static_cast<std::size_t>(index)]++ > 0) return fail("node with two parents");
         const CutNode& node = tree_->nodes[static_cast<std::size_t>(index)];
         if (node.area.size.along[0] <= 0 || node.area.size.along[1] <= 0) fail("node of no size");
@@ -92,7 +96,8 @@ class Checker {
     }
 
     void check_part(const CutNode& node) {
-        if (node.part < 0 || static_cast<std::size_t>(node.part) >= problem_.parts.size()) return fail("no such part");
+        if (node.part < 0 || static_cast<std::size_t>(node.part) >= problem_.parts.size())
+            return fail("no such part");
         const PartKind& kind = problem_.parts[static_cast<std::size_t>(node.part)];
         ++found_[static_cast<std::size_t>(node.part)];
         if (node.turned && !kind.may_turn) fail(fmt::format("part {} turned", node.part));
@@ -111,7 +116,8 @@ class Checker {
         if (stages == 0 && problem_.rule.first_axis && *problem_.rule.first_axis != node.axis) ++stages;
         if (divided != axis) ++stages;
         const int limit = problem_.rule.stages.value_or(1 << 20);
-        if (stages > limit && !(stages == limit + 1 && problem_.rule.trimming && divided != axis && trims(node))) {
+        if (stages > limit &&
+            !(stages == limit + 1 && problem_.rule.trimming && divided != axis && trims(node))) {
             fail(fmt::format("{} stages", stages));
         }
         check_piece(node, node.first, node.position, true);
@@ -120,7 +126,8 @@ class Checker {
         } else if (extent(node.area, divided).to - node.position > problem_.kerf) {
             fail("the second piece is missing");
         }
-        if (node.position <= extent(node.area, divided).from || node.position >= extent(node.area, divided).to) {
+        if (node.position <= extent(node.area, divided).from ||
+            node.position >= extent(node.area, divided).to) {
             fail("a cut outside its node");
         }
         check_node(node.first, stages, divided);
@@ -138,13 +145,15 @@ class Checker {
 
     // The piece reaches over its parent's whole extent across the cut, and up to the cut along it.
     void check_piece(const CutNode& parent, int child, long long edge, bool is_first) {
-        if (child < 0 || static_cast<std::size_t>(child) >= tree_->nodes.size()) return fail("piece out of range");
+        if (child < 0 || static_cast<std::size_t>(child) >= tree_->nodes.size())
+            return fail("piece out of range");
         const Rectangle& area = tree_->nodes[static_cast<std::size_t>(child)].area;
         const int divided = static_cast<int>(parent.axis);
         const Interval whole = extent(parent.area, divided);
         const Interval wanted = is_first ? Interval{whole.from, edge} : Interval{edge, whole.to};
         if (!same(extent(area, divided), wanted)) fail("a piece does not end at its cut");
-        if (!same(extent(area, 1 - divided), extent(parent.area, 1 - divided))) fail("a cut not from edge to edge");
+        if (!same(extent(area, 1 - divided), extent(parent.area, 1 - divided)))
+            fail("a cut not from edge to edge");
     }
 
     const Problem& problem_;

@@ -28,7 +28,9 @@ class Maker {
     }
 
   private:
-    int number(int from, int to) { return from + static_cast<int>(random_() % static_cast<unsigned>(to - from + 1)); }
+    int number(int from, int to) {
+        return from + static_cast<int>(random_() % static_cast<unsigned>(to - from + 1));
+    }
 
     Size size(int from, int to) {
         const int length = number(from, to);

@@ -42,7 +42,8 @@ Amount area_bound(const Problem& problem) {
         cost += whole * offer.cost;
         needed -= whole * offer.area;
         if (whole == offer.available || needed == 0) continue;
-        return cost + static_cast<Amount>((static_cast<Wide>(needed) * offer.cost + offer.area - 1) / offer.area);
+        return cost +
+               static_cast<Amount>((static_cast<Wide>(needed) * offer.cost + offer.area - 1) / offer.area);
     }
     return cost;
 }

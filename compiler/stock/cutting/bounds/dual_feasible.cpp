@@ -26,7 +26,7 @@ class Family {
     Family(int whole, std::vector<Extent> extents) : whole_(whole), extents_(std::move(extents)) {
         add_threshold(1);  // the size itself
         for (const int k : thresholds()) {
-            if (k > 1) add_threshold(k);
+            if (k > 1 && 2 * k <= whole_) add_threshold(k);
             add_rounding(k);
             add_counting(k);
         }
@@ -41,7 +41,7 @@ class Family {
             if (2 * extent.size <= whole_) all.insert(extent.size);
             if (2 * extent.size > whole_ && extent.size < whole_) all.insert(whole_ - extent.size + 1);
         }
-        all.erase(all.upper_bound(whole_ / 2), all.end());
+        all.erase(all.upper_bound(whole_ / 2 + 1), all.end());
         std::vector<int> chosen(all.begin(), all.end());
         if (chosen.size() <= most_thresholds) return chosen;
         std::vector<int> fewer;
@@ -67,7 +67,8 @@ class Family {
         });
     }
 
-    // Sizes in multiples of k: the small rounded down, the large up.
+    // Sizes in multiples of k: the small rounded down, the large up. With k above a half, only large ones
+    // count.
     void add_rounding(int k) {
         const int most = whole_ / k;
         add(2 * most, [&](int size) -> Amount {
@@ -82,7 +83,8 @@ class Family {
         for (const Extent& extent : extents_) {
             if (extent.size >= k && 2 * extent.size <= whole_) small.push_back(extent);
         }
-        std::sort(small.begin(), small.end(), [](const Extent& a, const Extent& b) { return a.size < b.size; });
+        std::sort(small.begin(), small.end(),
+                  [](const Extent& a, const Extent& b) { return a.size < b.size; });
         const auto fitting = [&](int room) {
             Amount count = 0;
             for (const Extent& extent : small) {
@@ -147,7 +149,9 @@ class Bound {
   private:
     static Size grown(Size size, int kerf) { return {{size.along[0] + kerf, size.along[1] + kerf}}; }
 
-    bool fits(Size size) const { return size.along[0] <= whole_.along[0] && size.along[1] <= whole_.along[1]; }
+    bool fits(Size size) const {
+        return size.along[0] <= whole_.along[0] && size.along[1] <= whole_.along[1];
+    }
 
     void add(Size size, const PartKind& kind) {
         Part part;
@@ -164,8 +168,8 @@ class Bound {
 
     std::size_t extent(std::size_t axis, int size, int count) {
         auto& extents = extents_[axis];
-        const auto known =
-            std::find_if(extents.begin(), extents.end(), [&](const Extent& entry) { return entry.size == size; });
+        const auto known = std::find_if(extents.begin(), extents.end(),
+                                        [&](const Extent& entry) { return entry.size == size; });
         if (known != extents.end()) {
             known->count += count;
             return static_cast<std::size_t>(known - extents.begin());

@@ -1,4 +1,5 @@
-// What column generation is about, in one dimension or two: quantities that patterns cut from stock must cover.
+// What column generation is about, in one dimension or two: quantities that patterns cut from stock must
+// cover.
 #pragma once
 
 #include <vector>

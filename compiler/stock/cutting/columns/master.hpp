@@ -1,6 +1,7 @@
 // The linear programme of column generation: patterns that cover the quantities at least cost.
 //
-//   min sum cost(p) x(p)   with   sum count(p, i) x(p) >= quantity(i),   sum over a bar's p of x(p) <= available(bar)
+//   min sum cost(p) x(p)   with   sum count(p, i) x(p) >= quantity(i),   sum over a bar's p of x(p) <=
+//   available(bar)
 //
 // by the revised simplex method with an explicit inverse (P. Gilmore, R. Gomory, Operations Research 9 (1961)
 // 849-859). Its floating-point results only steer; what is claimed is proved in whole numbers elsewhere.

@@ -13,7 +13,8 @@ struct Cut {
 
 class Framer {
   public:
-    Framer(const Kinds& kinds, const Stock& stock, Random& random) : kinds_(kinds), stock_(stock), random_(random) {
+    Framer(const Kinds& kinds, const Stock& stock, Random& random)
+        : kinds_(kinds), stock_(stock), random_(random) {
         regions_.push_back({{{}, stock.size}});
         divide(0, 0, std::nullopt);
     }
@@ -25,6 +26,10 @@ class Framer {
     void divide(int index, int stage, std::optional<Axis> axis) {
         const Rectangle area = regions_[at(index)].area;
         regions_[at(index)].stage = stage;
+        if (std::min(area.size.along[0], area.size.along[1]) <= kinds_.kerf) {
+            regions_[at(index)].kind = Region::Kind::waste;
+            return;
+        }
         const std::vector<Rectangle> defects = defects_in(area);
         if (defects.empty()) return;
         const std::optional<Cut> cut = choose(area, defects, stage, axis);
@@ -93,10 +98,10 @@ class Framer {
         return cuts[at(random_.below(static_cast<int>(cuts.size())))];
     }
 
-    // Both sides of a cut must be more than dust.
+    // The first side must be more than dust.
     void add(std::vector<Cut>& cuts, const Rectangle& area, Cut cut) const {
         const int from = area.corner[cut.axis] + kinds_.kerf;
-        const int to = area.corner[cut.axis] + area.size[cut.axis] - kinds_.kerf;
+        const int to = area.corner[cut.axis] + area.size[cut.axis];
         if (cut.position > from && cut.position < to) cuts.push_back(cut);
     }
 

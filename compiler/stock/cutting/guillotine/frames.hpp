@@ -21,8 +21,8 @@ struct Region {
     int stage = 0;  // of a cut: stages up to its own; else of those that made it
 };
 
-// One of many ways to do that: cuts at the edges of defects, or a part's size before or behind the region's edge.
-// The first region is the whole piece.
+// One of many ways to do that: cuts at the edges of defects, or a part's size before or behind the region's
+// edge. The first region is the whole piece.
 std::vector<Region> frame(const Kinds& kinds, const Stock& stock, Random& random);
 
 }  // namespace rodwright::cutting::guillotine

@@ -20,7 +20,8 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
     for (const PartKind& part : problem.parts) total += part.quantity;
     Amount largest = 1;
     for (const StockPiece& piece : problem.stock) {
-        const Amount limit = std::min<Amount>(total, piece.available.value_or(std::numeric_limits<int>::max()));
+        const Amount limit =
+            std::min<Amount>(total, piece.available.value_or(std::numeric_limits<int>::max()));
         stock.push_back({grown(piece.size, kerf), static_cast<int>(limit), piece.cost, 0, piece.defects});
         largest = std::max(largest, stock.back().size.area());
     }

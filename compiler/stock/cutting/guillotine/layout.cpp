@@ -58,8 +58,8 @@ void Layout::bind(const Kinds& kinds, int stock) {
     }
 }
 
-// Whether the rule's stages allow to cut the free node along `axis` for a part of that size: one cut, or a second
-// across it, which may be the trimming one, because it leaves nothing but the part and waste.
+// Whether the rule's stages allow to cut the free node along `axis` for a part of that size: one cut, or a
+// second across it, which may be the trimming one, because it leaves nothing but the part and waste.
 bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
     if (!kinds_->rule.stages) return true;
     int stage = node.depth;
@@ -209,7 +209,8 @@ void Layout::merge_free(int index) {
         drop(node);
         node = parent;
     }
-    if (in_frame(node)) nodes_[at(node)].depth = static_cast<std::int8_t>(nodes_[at(nodes_[at(node)].parent)].depth);
+    if (in_frame(node))
+        nodes_[at(node)].depth = static_cast<std::int8_t>(nodes_[at(nodes_[at(node)].parent)].depth);
     set_free(node);
 }
 

@@ -1,8 +1,10 @@
-// One stock piece while its layout is searched: a tree of guillotine cuts that parts are put into and taken out of.
+// One stock piece while its layout is searched: a tree of guillotine cuts that parts are put into and taken
+// out of.
 //
-// A node's children lie side by side along the node's axis and have its full size across it; their order is of no
-// consequence, so all that is free among them is one child. A node without children is a part, free, or waste with a
-// defect in it. Cuts round defects are frames: nodes with two children whose places count and that always stay.
+// A node's children lie side by side along the node's axis and have its full size across it; their order is
+// of no consequence, so all that is free among them is one child. A node without children is a part, free, or
+// waste with a defect in it. Cuts round defects are frames: nodes with two children whose places count and
+// that always stay.
 #pragma once
 
 #include <vector>
@@ -36,7 +38,8 @@ struct Free {
     int node = none;
 };
 
-// A way to put a part into a free node: the first cut divides `axis` (of no meaning if the part fills the node).
+// A way to put a part into a free node: the first cut divides `axis` (of no meaning if the part fills the
+// node).
 struct Placing {
     int node = none;
     Axis axis = Axis::length;
@@ -113,13 +116,13 @@ void Layout::placings_in(const Free& free, Size size, bool turned, Visit&& visit
         return;
     }
     if (rest_length > 0 && may_cut(node, size, Axis::length)) {
-        const Amount after = kinds_->worth({{rest_length, free.size.along[1]}}) +
-                             kinds_->worth({{size.along[0], rest_width}});
+        const Amount after =
+            kinds_->worth({{rest_length, free.size.along[1]}}) + kinds_->worth({{size.along[0], rest_width}});
         visit(Placing{free.node, Axis::length, turned, before - after});
     }
     if (rest_width > 0 && may_cut(node, size, Axis::width)) {
-        const Amount after = kinds_->worth({{free.size.along[0], rest_width}}) +
-                             kinds_->worth({{rest_length, size.along[1]}});
+        const Amount after =
+            kinds_->worth({{free.size.along[0], rest_width}}) + kinds_->worth({{rest_length, size.along[1]}});
         visit(Placing{free.node, Axis::width, turned, before - after});
     }
 }

@@ -36,7 +36,11 @@ columns::Pattern pattern_of(const Layout& layout, std::size_t kinds) {
 class PatternStart {
   public:
     PatternStart(const Kinds& kinds, Search& search, Amount work)
-        : kinds_(kinds), search_(search), work_left_(work), random_(7), work_of_one_(std::max<Amount>(work / 600, 20'000)) {
+        : kinds_(kinds),
+          search_(search),
+          work_left_(work),
+          random_(7),
+          work_of_one_(std::max<Amount>(work / 600, 20'000)) {
         for (const Kind& kind : kinds.parts) left_.push_back(kind.quantity);
         for (const Stock& stock : kinds.stock) stock_left_.push_back(stock.available);
     }
@@ -117,15 +121,17 @@ class PatternStart {
         Layout best(priced);
         search.fill_one(best, work_of_one_);
         work_left_ -= search.work();
-        if (!best.in_use() || static_cast<double>(best.filled()) < static_cast<double>(piece.weight) * (1 + 1e-5)) return false;
+        if (!best.in_use() ||
+            static_cast<double>(best.filled()) < static_cast<double>(piece.weight) * (1 + 1e-5))
+            return false;
         best.bind(kinds_, stock);
         columns_.push_back({pattern_of(best, left_.size()), best});
         add(master, columns_.size() - 1);
         return true;
     }
 
-    // Takes the whole parts of the amounts, or one of the layout with the greatest fraction. False if there is none
-    // that is more likely than not.
+    // Takes the whole parts of the amounts, or one of the layout with the greatest fraction. False if there
+    // is none that is more likely than not.
     bool fix(const std::vector<double>& amounts) {
         bool any = false;
         double greatest = 0.5;

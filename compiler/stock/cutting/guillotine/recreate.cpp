@@ -9,8 +9,8 @@ namespace {
 
 // Now and then a place is overlooked, so that parts don't always go where they went.
 constexpr int overlooked_mostly = 60;  // one in so many places
-constexpr int overlooked_seldom = 5;   // in one step in so many:
-constexpr int odds_of_seldom = 6;
+constexpr int overlooked_seldom = 3;   // in one step in so many:
+constexpr int odds_of_seldom = 12;
 constexpr int ways_round_defects = 8;  // tried for a part before giving up
 constexpr Amount budget_steps = 2000;
 
@@ -88,7 +88,7 @@ bool Search::open_for(int part) {
     Placing best;
     for (int i = 0; i < tries && best.node == none; ++i) {
         layout.open(chosen, random_);
-        best = best_placing(layout, part);
+        best = first_placing(layout, part);
     }
     // The rule or the defects may forbid the part although it fits.
     if (best.node == none) {
@@ -114,15 +114,16 @@ void Search::plan_budget(Amount most) {
     }
 }
 
-// By chance one of those after which the rest of the budget still buys enough for what is missing; if there are
-// none, of those after which it buys most.
+// By chance one of those after which the rest of the budget still buys enough for what is missing; if there
+// are none, of those after which it buys most.
 int Search::choose_stock(int part) {
     int chosen = none;
     int seen = 0;
     Amount most = 0;
     for (int i = 0; i < static_cast<int>(kinds_.stock.size()); ++i) {
         const Stock& stock = kinds_.stock[at(i)];
-        if (stock_left_[at(i)] == 0 || stock.cost > cost_limit_ - cost_ || !fits(kinds_.parts[at(part)], stock)) {
+        if (stock_left_[at(i)] == 0 || stock.cost > cost_limit_ - cost_ ||
+            !fits(kinds_.parts[at(part)], stock)) {
             continue;
         }
         Amount buys = missing_weight_;
@@ -149,11 +150,12 @@ int Search::spare_slot() {
     return slot;
 }
 
-Placing Search::best_placing(const Layout& layout, int part) const {
+// On an empty piece of stock; finds a place if there is one.
+Placing Search::first_placing(const Layout& layout, int part) {
     Placing best;
-    best.loss = std::numeric_limits<Amount>::max();
     layout.for_each_placing(kinds_.parts[at(part)], [&](const Placing& placing) {
-        if (placing.loss < best.loss) best = placing;
+        const bool better = best.node == none || placing.loss < best.loss;
+        if (better != random_.one_in(overlooked_) || best.node == none) best = placing;
     });
     return best;
 }

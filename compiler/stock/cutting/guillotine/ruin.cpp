@@ -7,8 +7,8 @@
 namespace rodwright::cutting::guillotine {
 namespace {
 
-constexpr int most_taken = 15;      // parts in one step, or a few more
-constexpr int most_sheets = 20;     // drawn in one step
+constexpr int most_taken = 15;       // parts in one step, or a few more
+constexpr int most_sheets = 20;      // drawn in one step
 constexpr int odds_of_new_cuts = 8;  // round the defects of a sheet: one in so many
 
 std::size_t at(int index) {

@@ -52,7 +52,8 @@ void Search::construct() {
 
 bool Search::reach(Amount cost, Amount limit) {
     cost_limit_ = cost;
-    if (kinds_.stock.size() > 1 && buys_.empty() && cost < std::numeric_limits<Amount>::max()) plan_budget(cost);
+    if (kinds_.stock.size() > 1 && buys_.empty() && cost < std::numeric_limits<Amount>::max())
+        plan_budget(cost);
     shrink_to(cost);
     recreate();
     accept();

@@ -1,10 +1,10 @@
-// Ruin and recreate: parts are taken out of a few sheets and put back where they cost least, again and again, under
-// a goal that the present layouts do not yet meet: all parts on stock of a given cost.
+// Ruin and recreate: parts are taken out of a few sheets and put back where they cost least, again and again,
+// under a goal that the present layouts do not yet meet: all parts on stock of a given cost.
 //
 // The scheme follows G. Schrimpf et al., J. Computational Physics 159 (2000) 139-171 (ruin and recreate), and
-// J. Gardeyn, T. Wauters, EJOR 301 (2022) 432-444 (a goal on the sheets, free rectangles valued by the square of
-// their area). What makes things worse is accepted as in simulated annealing (S. Kirkpatrick et al., Science 220
-// (1983) 671-680).
+// J. Gardeyn, T. Wauters, EJOR 301 (2022) 432-444 (a goal on the sheets, free rectangles valued by the square
+// of their area). What makes things worse is accepted as in simulated annealing (S. Kirkpatrick et al.,
+// Science 220 (1983) 671-680).
 #pragma once
 
 #include <utility>
@@ -23,7 +23,8 @@ class Search {
     bool adopt(const Layout& layout);
     // Fills pieces of stock one after the other until all parts are in or no stock is left.
     void construct();
-    // Tries to bring all parts into stock of at most that cost; true if it did. Gives up when work() is at `limit`.
+    // Tries to bring all parts into stock of at most that cost; true if it did. Gives up when work() is at
+    // `limit`.
     bool reach(Amount cost, Amount limit);
     // For kinds with one sheet: the layout of greatest weight that is met until work() is at `limit`.
     void fill_one(Layout& best, Amount limit);
@@ -59,7 +60,7 @@ class Search {
     int choose_stock(int part);
     void plan_budget(Amount most);
     int spare_slot();
-    Placing best_placing(const Layout& layout, int part) const;
+    Placing first_placing(const Layout& layout, int part);
 
     const Kinds& kinds_;
     Random random_;
@@ -82,7 +83,7 @@ class Search {
     std::vector<Amount> buys_;
     Amount budget_step_ = 1;
 
-    int overlooked_ = 1;  // one in so many places, when a part is put in
+    int overlooked_ = 60;  // one in so many places, when a part is put in
     std::vector<int> taken_;
     std::vector<std::pair<Amount, int>> order_;
 };

@@ -20,7 +20,9 @@ std::vector<Pattern> improving_patterns(const Cover& cover, const Master& master
                                      master.duals().begin() + static_cast<long>(cover.wanted.size()));
     std::vector<Pattern> found;
     best_patterns(cover.wanted, values, stock.length, floor * (1 + 1e-7), node_limit,
-                  [&](double, const std::vector<Pattern::Entry>& entries) { found.push_back({bar, entries}); });
+                  [&](double, const std::vector<Pattern::Entry>& entries) {
+                      found.push_back({bar, entries});
+                  });
     if (found.size() > most_new) found.erase(found.begin(), found.end() - static_cast<long>(most_new));
     return found;
 }

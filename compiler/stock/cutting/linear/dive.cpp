@@ -64,10 +64,12 @@ class Dive {
         generate_columns(residual.cover, master, fresh);
         work_ += master.work();
         for (Pattern pattern : fresh) {
-            for (auto& entry : pattern.entries) entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
+            for (auto& entry : pattern.entries)
+                entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
             pool_.push_back(std::move(pattern));
         }
-        if (!master.feasible() || static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) + 0.01) {
+        if (!master.feasible() ||
+            static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) + 0.01) {
             return false;
         }
         return fix_from(residual, master);

@@ -13,8 +13,9 @@ using columns::Cover;
 using columns::Pattern;
 using columns::Wanted;
 
-// Depth-first search by falling value per length, for one bar: calls found(value, entries) for each pattern that is
-// worth more than all before it and than `floor`. False if it gave up after `node_limit` patterns looked at.
+// Depth-first search by falling value per length, for one bar: calls found(value, entries) for each pattern
+// that is worth more than all before it and than `floor`. False if it gave up after `node_limit` patterns
+// looked at.
 bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
                    double floor, long node_limit,
                    const std::function<void(double, const std::vector<Pattern::Entry>&)>& found);

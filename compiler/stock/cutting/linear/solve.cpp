@@ -1,8 +1,8 @@
 #include "compiler/stock/cutting/linear/solve.hpp"
 
 #include <algorithm>
-#include <limits>
 #include <functional>
+#include <limits>
 #include <map>
 
 #include "compiler/stock/cutting/guillotine/solve.hpp"
@@ -140,7 +140,9 @@ std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, A
 bool applies(const Problem& problem) {
     if (problem.stock.empty()) return false;
     const int width = problem.stock.front().size.along[1];
-    const auto fits = [&](const StockPiece& piece) { return piece.size.along[1] == width && piece.defects.empty(); };
+    const auto fits = [&](const StockPiece& piece) {
+        return piece.size.along[1] == width && piece.defects.empty();
+    };
     const auto is_slice = [&](const PartKind& part) { return part.size.along[1] == width && !part.may_turn; };
     return std::all_of(problem.stock.begin(), problem.stock.end(), fits) &&
            std::all_of(problem.parts.begin(), problem.parts.end(), is_slice);
@@ -157,12 +159,15 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     const LowerBound bound = plan.bound;
     std::vector<Pattern> best = best_dive(input.cover, pool, bound.cost, Amount{1} << 60, 0);
     if (best.empty() || cost_of(input.cover, best) > bound.cost) {
-        // Where few pieces leave a gap to the linear programme, trying them in turn does better than rounding.
+        // Where few pieces leave a gap to the linear programme, trying them in turn does better than
+        // rounding.
         plan = guillotine::solve(problem, effort);
         plan.bound = bound;
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
-        std::vector<Pattern> next = best_dive(input.cover, pool, bound.cost, std::min(limit, best.empty() ? limit : cost_of(input.cover, best)) - 1, dive_work(effort));
+        std::vector<Pattern> next = best_dive(
+            input.cover, pool, bound.cost,
+            std::min(limit, best.empty() ? limit : cost_of(input.cover, best)) - 1, dive_work(effort));
         if (!next.empty()) best = std::move(next);
         if (best.empty() || cost_of(input.cover, best) > limit) return plan;
     }

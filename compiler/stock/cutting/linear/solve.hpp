@@ -1,4 +1,5 @@
-// Plans in one dimension: all parts and all stock have the same width, so that every cut goes across the length.
+// Plans in one dimension: all parts and all stock have the same width, so that every cut goes across the
+// length.
 #pragma once
 
 #include "compiler/stock/cutting/cut_tree.hpp"
