@@ -1,0 +1,58 @@
+// A problem as the search sees it: without kerf, and with areas in units that squares of them fit into an
+// Amount.
+//
+// Adding the kerf to both sizes of every part and of every stock piece turns cuts with a kerf into cuts
+// without one: a + kerf + b is cut into a and b exactly where (a + kerf) + (b + kerf) is without loss.
+#pragma once
+
+#include <vector>
+
+#include "compiler/stock/cutting/problem.hpp"
+
+namespace rodwright::cutting::guillotine {
+
+struct Kind {
+    Size size;
+    int quantity = 0;
+    bool may_turn = false;  // and is no square
+    Amount weight = 0;      // its area in the search's units
+};
+
+struct Stock {
+    Size size;
+    int available = 0;
+    Amount cost = 0;
+    Amount weight = 0;
+    std::vector<Rectangle> defects;  // without kerf
+};
+
+struct Kinds {
+    explicit Kinds(const Problem& problem);
+
+    // The same with one piece of that stock only, other quantities (as far as they fit) and other weights.
+    Kinds for_one_sheet(int piece, const std::vector<int>& quantities,
+                        const std::vector<Amount>& weights) const;
+
+    std::vector<Kind> parts;  // one for each of Problem::parts, in their order
+    std::vector<Stock> stock;
+    CutRule rule;
+    int kerf = 0;
+    Size least;  // no part is smaller than this, along either axis
+
+    // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that
+    // one large rectangle is worth more than many small ones; nothing if no part fits in.
+    Amount worth(Size free) const {
+        if (free.along[0] < least.along[0] || free.along[1] < least.along[1]) return 0;
+        const Amount weight = weight_of(free.area());
+        return weight * weight / unit_;
+    }
+    Amount weight_of(Amount area) const { return (area << up_) >> down_; }
+    Amount largest_weight() const { return unit_; }  // of the largest stock piece
+
+  private:
+    int up_ = 0;
+    int down_ = 0;
+    Amount unit_ = 1;
+};
+
+}  // namespace rodwright::cutting::guillotine

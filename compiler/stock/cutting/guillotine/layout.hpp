@@ -1,0 +1,130 @@
+// One stock piece while its layout is searched: a tree of guillotine cuts that parts are put into and taken
+// out of.
+//
+// A node's children lie side by side along the node's axis and have its full size across it; their order is
+// of no consequence, so all that is free among them is one child. A node without children is a part, free, or
+// waste with a defect in it. Cuts round defects are frames: nodes with two children whose places count and
+// that always stay.
+#pragma once
+
+#include <vector>
+
+#include "compiler/stock/cutting/guillotine/frames.hpp"
+
+namespace rodwright::cutting::guillotine {
+
+inline constexpr int none = -1;
+inline constexpr int defect = -2;
+
+struct Node {
+    Size size;
+    int parent = none;
+    int child = none;  // the first of its children
+    int next = none;   // the next of its siblings
+    int part = none;   // index of a part kind; or `defect`
+    int place = none;  // of a free node that can be used: its index in Layout::free
+    Axis axis = Axis::length;
+    bool turned = false;
+    bool frame = false;
+    std::int8_t depth = 0;  // stages above it
+
+    bool is_part() const { return part >= 0; }
+    bool is_free() const { return part == none && child == none; }
+};
+
+// A free node that some part may fit into.
+struct Free {
+    Size size;
+    int node = none;
+};
+
+// A way to put a part into a free node: the first cut divides `axis` (of no meaning if the part fills the
+// node).
+struct Placing {
+    int node = none;
+    Axis axis = Axis::length;
+    bool turned = false;
+    Amount loss = 0;  // of the free rectangles' worth
+};
+
+class Layout {
+  public:
+    explicit Layout(const Kinds& kinds) : kinds_(&kinds) {}
+
+    // The same layout for another view of the problem, in which its stock has that index.
+    void bind(const Kinds& kinds, int stock);
+    // An empty piece of that stock, cut round its defects in one of many ways.
+    void open(int stock, Random& random);
+    void close() { stock_ = none; }
+    bool in_use() const { return stock_ != none; }
+    bool empty() const { return parts_ == 0; }
+    int stock() const { return stock_; }
+    Amount worth() const { return worth_; }  // of all free nodes
+    Amount filled() const { return filled_; }
+    const std::vector<Node>& nodes() const { return nodes_; }
+    const std::vector<Free>& free() const { return free_; }
+
+    // Calls visit(const Placing&) for every way to put the part there.
+    template <typename Visit>
+    void for_each_placing(const Kind& kind, Visit&& visit) const;
+    void put(int part, const Placing& placing);
+    // Takes out all parts at and below the node and appends their kinds.
+    void take(int node, std::vector<int>& parts);
+
+  private:
+    template <typename Visit>
+    void placings_in(const Free& free, Size size, bool turned, Visit&& visit) const;
+    bool may_cut(const Node& node, Size size, Axis axis) const;
+    int split(int node, Axis axis, int extent);
+    int add_child(int parent, Size size);
+    void set_free(int node);
+    void set_used(int node);
+    void drop(int node);
+    void unlink(int node);
+    void build(const std::vector<Region>& regions, int region, int node);
+    bool in_frame(int node) const;
+    void take_below(int node, std::vector<int>& parts);
+    void merge_free(int node);
+
+    const Kinds* kinds_;
+    int stock_ = none;
+    Amount worth_ = 0;
+    Amount filled_ = 0;
+    int parts_ = 0;
+    std::vector<Node> nodes_;
+    std::vector<int> spare_;  // unused entries of nodes_
+    std::vector<Free> free_;
+};
+
+template <typename Visit>
+void Layout::for_each_placing(const Kind& kind, Visit&& visit) const {
+    for (const Free& free : free_) {
+        placings_in(free, kind.size, false, visit);
+        if (kind.may_turn) placings_in(free, kind.size.turned(), true, visit);
+    }
+}
+
+template <typename Visit>
+void Layout::placings_in(const Free& free, Size size, bool turned, Visit&& visit) const {
+    const int rest_length = free.size.along[0] - size.along[0];
+    const int rest_width = free.size.along[1] - size.along[1];
+    if (rest_length < 0 || rest_width < 0) return;
+    const Amount before = kinds_->worth(free.size);
+    const Node& node = nodes_[static_cast<std::size_t>(free.node)];
+    if (rest_length == 0 && rest_width == 0) {
+        visit(Placing{free.node, Axis::length, turned, before});
+        return;
+    }
+    if (rest_length > 0 && may_cut(node, size, Axis::length)) {
+        const Amount after =
+            kinds_->worth({{rest_length, free.size.along[1]}}) + kinds_->worth({{size.along[0], rest_width}});
+        visit(Placing{free.node, Axis::length, turned, before - after});
+    }
+    if (rest_width > 0 && may_cut(node, size, Axis::width)) {
+        const Amount after =
+            kinds_->worth({{free.size.along[0], rest_width}}) + kinds_->worth({{rest_length, size.along[1]}});
+        visit(Placing{free.node, Axis::width, turned, before - after});
+    }
+}
+
+}  // namespace rodwright::cutting::guillotine

@@ -1,0 +1,10 @@
+// Plans of guillotine cuts in two dimensions.
+#pragma once
+
+#include "compiler/stock/cutting/cut_tree.hpp"
+
+namespace rodwright::cutting::guillotine {
+
+CuttingPlan solve(const Problem& problem, Effort effort);
+
+}  // namespace rodwright::cutting::guillotine

@@ -1,0 +1,26 @@
+// The patterns of greatest value: bounded knapsack problems.
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "compiler/stock/cutting/columns/cover.hpp"
+
+namespace rodwright::cutting::linear {
+
+using columns::Bar;
+using columns::Cover;
+using columns::Pattern;
+using columns::Wanted;
+
+// Depth-first search by falling value per length, for one bar: calls found(value, entries) for each pattern
+// that is worth more than all before it and than `floor`. False if it gave up after `node_limit` patterns
+// looked at.
+bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
+                   double floor, long node_limit,
+                   const std::function<void(double, const std::vector<Pattern::Entry>&)>& found);
+
+// The greatest value of a pattern for each bar, exactly: dynamic programming over all cover.
+std::vector<Amount> greatest_values(const Cover& cover, const std::vector<Amount>& values);
+
+}  // namespace rodwright::cutting::linear

@@ -1,0 +1,76 @@
+// What is to be cut from what, and by which rules: the input of the cutting core, as a value.
+//
+// All sizes are whole numbers of one unit of the caller's choice (at most max_size); the core never sees
+// anything else. The first size of a rectangle lies along the length of the stock piece, the second across
+// it.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace rodwright::cutting {
+
+inline constexpr int max_size = 1 << 26;
+
+// Whole sums of sizes, areas and money.
+using Amount = std::int64_t;
+
+// An axis of a stock piece. A cut "along" the length separates sizes[across], and the other way round; to
+// keep the two apart a cut is always named by the axis that it divides.
+enum class Axis : std::uint8_t { length, width };
+
+inline constexpr Axis other(Axis axis) {
+    return axis == Axis::length ? Axis::width : Axis::length;
+}
+
+struct Size {
+    std::array<int, 2> along{};  // by axis
+
+    int& operator[](Axis axis) { return along[static_cast<std::size_t>(axis)]; }
+    int operator[](Axis axis) const { return along[static_cast<std::size_t>(axis)]; }
+    Amount area() const { return static_cast<Amount>(along[0]) * along[1]; }
+    Size turned() const { return {{along[1], along[0]}}; }
+    friend bool operator==(const Size&, const Size&) = default;
+};
+
+struct Rectangle {
+    Size corner;  // the one nearest to the origin
+    Size size;
+    friend bool operator==(const Rectangle&, const Rectangle&) = default;
+};
+
+struct StockPiece {
+    Size size;
+    std::optional<int> available;    // nothing: as many as are asked for
+    Amount cost = 1;                 // of one piece; 1 each minimises their number
+    std::vector<Rectangle> defects;  // no part may lie on one
+};
+
+struct PartKind {
+    Size size;
+    int quantity = 1;
+    bool may_turn = false;  // by 90 degrees
+};
+
+// Guillotine cuts go from edge to edge. A stage is a set of cuts that all divide the same axis, so stages
+// alternate.
+struct CutRule {
+    std::optional<int> stages;       // nothing: any number
+    std::optional<Axis> first_axis;  // the axis that the first stage divides; nothing: either
+    bool trimming = true;            // one cut more, that only separates a part from waste, is not counted
+};
+
+struct Problem {
+    std::vector<StockPiece> stock;
+    std::vector<PartKind> parts;
+    int kerf = 0;  // what every cut takes away
+    CutRule rule;
+};
+
+// How much is tried. Counted in steps of the search, never in time, so the result is the same on every
+// machine.
+enum class Effort : std::uint8_t { quick, normal, deep };
+
+}  // namespace rodwright::cutting

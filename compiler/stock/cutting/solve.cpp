@@ -1,0 +1,45 @@
+#include "compiler/stock/cutting/solve.hpp"
+
+#include <stdexcept>
+
+#include "compiler/stock/cutting/guillotine/solve.hpp"
+#include "compiler/stock/cutting/linear/solve.hpp"
+
+namespace rodwright::cutting {
+namespace {
+
+void require(bool condition, const char* what) {
+    if (!condition) throw std::invalid_argument(what);
+}
+
+bool sound(Size size) {
+    const auto within = [](int extent) { return extent > 0 && extent <= max_size; };
+    return within(size.along[0]) && within(size.along[1]);
+}
+
+void validate(const Problem& problem) {
+    require(problem.kerf >= 0 && problem.kerf <= max_size, "kerf");
+    require(!problem.rule.stages || *problem.rule.stages > 0, "number of stages");
+    for (const StockPiece& piece : problem.stock) {
+        require(sound(piece.size), "size of a stock piece");
+        require(piece.cost >= 0 && piece.available.value_or(0) >= 0, "cost or number of a stock piece");
+        for (const Rectangle& defect : piece.defects) {
+            require(sound(defect.size) && defect.corner.along[0] >= 0 && defect.corner.along[1] >= 0,
+                    "defect");
+        }
+    }
+    for (const PartKind& part : problem.parts) {
+        require(sound(part.size), "size of a part");
+        require(part.quantity >= 0, "quantity of a part");
+    }
+}
+
+}  // namespace
+
+CuttingPlan solve(const Problem& problem, Effort effort) {
+    validate(problem);
+    if (linear::applies(problem)) return linear::solve(problem, effort);
+    return guillotine::solve(problem, effort);
+}
+
+}  // namespace rodwright::cutting
