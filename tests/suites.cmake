@@ -14,6 +14,9 @@ target_compile_options(rodwright_tests PRIVATE $<$<CXX_COMPILER_ID:GNU>:-fpch-pr
 # What is tested is in librodwright, optimized as it is built; to optimize the cases themselves takes a third of the
 # time that they take to compile.
 target_compile_options(rodwright_tests PRIVATE -O0)
+# An exhaustive search is what its time is spent on.
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/cutting/exhaustive.cpp
+                            PROPERTIES COMPILE_OPTIONS -O2 SKIP_PRECOMPILE_HEADERS ON)
 # Eigen's prefetching needs constants that g++ only folds when it optimizes.
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/reference/place/linear_system_test.cpp
                             PROPERTIES COMPILE_OPTIONS -O1 SKIP_PRECOMPILE_HEADERS ON)
@@ -21,6 +24,7 @@ set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/reference/place/linear_sys
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/grammar/coverage_test.cpp
                             PROPERTIES COMPILE_OPTIONS $<$<CXX_COMPILER_ID:Clang>:-fbracket-depth=1024>)
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/fit/fit_test.cpp
+                            ${CMAKE_CURRENT_LIST_DIR}/unit/cutting/optimum_test.cpp
                             PROPERTIES COMPILE_DEFINITIONS $<$<BOOL:${RODWRIGHT_SANITIZE}>:RODWRIGHT_SANITIZED>)
 # The solid kernel is loaded when a solid is asked for; the program is asked for its help.
 add_dependencies(rodwright_tests rodwright_solid rodwright)
