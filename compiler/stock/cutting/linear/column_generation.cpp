@@ -3,26 +3,29 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 #include "compiler/stock/cutting/linear/knapsack.hpp"
 
 namespace rodwright::cutting::linear {
 namespace {
 
-constexpr long node_limit = 300'000;
+constexpr long step_limit = 300'000;
+constexpr long operations_of_step = 20;
 constexpr std::size_t most_new = 8;  // patterns added for a bar in one round
 
 // The patterns of negative reduced cost that one search meets, the best of them last.
-std::vector<Pattern> improving_patterns(const Cover& cover, const Master& master, int bar) {
+std::vector<Pattern> improving_patterns(const Cover& cover, const Master& master, int bar, long& work) {
     const Bar& stock = cover.bars[static_cast<std::size_t>(bar)];
     const double floor = static_cast<double>(stock.cost) - master.bar_dual(static_cast<std::size_t>(bar));
     const std::vector<double> values(master.duals().begin(),
                                      master.duals().begin() + static_cast<long>(cover.wanted.size()));
     std::vector<Pattern> found;
-    best_patterns(cover.wanted, values, stock.length, floor * (1 + 1e-7), node_limit,
-                  [&](double, const std::vector<Pattern::Entry>& entries) {
-                      found.push_back({bar, entries});
-                  });
+    work +=
+        operations_of_step * best_patterns(cover.wanted, values, stock.length, floor * (1 + 1e-7), step_limit,
+                                           [&](double, const std::vector<Pattern::Entry>& entries) {
+                                               found.push_back({bar, entries});
+                                           });
     if (found.size() > most_new) found.erase(found.begin(), found.end() - static_cast<long>(most_new));
     return found;
 }
@@ -40,20 +43,43 @@ double safe_scale(const Cover& cover, const std::vector<Amount>& greatest, Amoun
 
 }  // namespace
 
-void generate_columns(const Cover& cover, Master& master, std::vector<Pattern>& pool) {
+long generate_columns(const Cover& cover, Master& master, std::vector<Pattern>& pool) {
+    const long before = master.work();
+    long work = 0;
     while (true) {
         master.optimise();
         bool any = false;
         for (int bar = 0; bar < static_cast<int>(cover.bars.size()); ++bar) {
             if (cover.bars[static_cast<std::size_t>(bar)].available == 0) continue;
-            for (const Pattern& pattern : improving_patterns(cover, master, bar)) {
+            for (const Pattern& pattern : improving_patterns(cover, master, bar, work)) {
                 master.add(pattern);
                 pool.push_back(pattern);
                 any = true;
             }
         }
-        if (!any) return;
+        if (!any) return work + master.work() - before;
     }
+}
+
+std::vector<Pattern> first_fit(const Cover& cover) {
+    std::vector<Pattern> patterns;
+    for (int bar = 0; bar < static_cast<int>(cover.bars.size()); ++bar) {
+        std::vector<Wanted> left = cover.wanted;
+        while (true) {
+            Pattern pattern{bar, {}};
+            int room = cover.bars[static_cast<std::size_t>(bar)].length;
+            for (std::size_t i = 0; i < left.size(); ++i) {
+                const int count = std::min(left[i].quantity, room / left[i].length);
+                if (count == 0) continue;
+                left[i].quantity -= count;
+                room -= count * left[i].length;
+                pattern.entries.push_back({static_cast<int>(i), count});
+            }
+            if (pattern.entries.empty()) break;
+            patterns.push_back(std::move(pattern));
+        }
+    }
+    return patterns;
 }
 
 Amount proved_bound(const Cover& cover, const Master& master) {

@@ -13,7 +13,11 @@ using columns::Wanted;
 
 // Adds patterns to the master, which belongs to these cover, until it has those of its optimum (or the search
 // for better ones gives up); appends what it adds to `pool`.
-void generate_columns(const Cover& cover, Master& master, std::vector<Pattern>& pool);
+// Gives the floating-point operations it took, about.
+long generate_columns(const Cover& cover, Master& master, std::vector<Pattern>& pool);
+
+// Patterns to start from: each bar filled with the longest pieces left, until all are cut.
+std::vector<Pattern> first_fit(const Cover& cover);
 
 // A lower bound on the cost of all plans, proved in whole numbers from the master's duals: scaled and rounded
 // down, corrected by what the dearest pattern of each bar lacks, and rounded up to a multiple of the costs'

@@ -61,8 +61,7 @@ class Dive {
         Master master(residual.cover);
         add_pool(residual, master);
         std::vector<Pattern> fresh;
-        generate_columns(residual.cover, master, fresh);
-        work_ += master.work();
+        work_ += generate_columns(residual.cover, master, fresh);
         for (Pattern pattern : fresh) {
             for (auto& entry : pattern.entries)
                 entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];

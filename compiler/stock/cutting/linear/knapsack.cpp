@@ -39,12 +39,13 @@ class DepthFirst {
   public:
     using Found = std::function<void(double, const std::vector<Pattern::Entry>&)>;
 
-    DepthFirst(const std::vector<Item>& items, double floor, long node_limit, const Found& found)
-        : items_(items), best_(floor), nodes_left_(node_limit), found_(found) {}
+    DepthFirst(const std::vector<Item>& items, double floor, long step_limit, const Found& found)
+        : items_(items), best_(floor), steps_left_(step_limit), found_(found) {}
 
-    bool run(int length) {
+    long run(int length) {
+        const long before = steps_left_;
         descend(0, length, 0);
-        return nodes_left_ > 0;
+        return before - steps_left_;
     }
 
   private:
@@ -59,30 +60,30 @@ class DepthFirst {
             if (rest < item.shortest_behind) return;
             if (value + item.value / item.length * rest <= best_ + 1e-9) return;
             if (item.length > rest) continue;
-            if (--nodes_left_ <= 0) return;
+            if (--steps_left_ <= 0) return;
             for (int count = std::min(item.quantity, rest / item.length); count > 0; --count) {
                 chosen_.push_back({item.wanted, count});
                 descend(i + 1, rest - count * item.length, value + count * item.value);
                 chosen_.pop_back();
-                if (nodes_left_ <= 0) return;
+                if (steps_left_ <= 0) return;
             }
         }
     }
 
     const std::vector<Item>& items_;
     double best_;
-    long nodes_left_;
+    long steps_left_;
     const Found& found_;
     std::vector<Pattern::Entry> chosen_;
 };
 
 }  // namespace
 
-bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
-                   double floor, long node_limit,
+long best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
+                   double floor, long step_limit,
                    const std::function<void(double, const std::vector<Pattern::Entry>&)>& found) {
     const std::vector<Item> items = by_value(wanted, values);
-    return DepthFirst(items, floor, node_limit, found).run(bar_length);
+    return DepthFirst(items, floor, step_limit, found).run(bar_length);
 }
 
 std::vector<Amount> greatest_values(const Cover& cover, const std::vector<Amount>& values) {

@@ -14,10 +14,10 @@ using columns::Pattern;
 using columns::Wanted;
 
 // Depth-first search by falling value per length, for one bar: calls found(value, entries) for each pattern
-// that is worth more than all before it and than `floor`. False if it gave up after `node_limit` patterns
-// looked at.
-bool best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
-                   double floor, long node_limit,
+// that is worth more than all before it and than `floor`. Gives the number of steps it took; at `step_limit`
+// it gave up.
+long best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
+                   double floor, long step_limit,
                    const std::function<void(double, const std::vector<Pattern::Entry>&)>& found);
 
 // The greatest value of a pattern for each bar, exactly: dynamic programming over all cover.

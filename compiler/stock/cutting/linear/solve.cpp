@@ -127,7 +127,7 @@ std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, A
     long work = 0;
     for (int i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
         std::vector<Pattern> next = dive(cover, pool, limit, i == 0 ? 0 : 40, random, work);
-        work += 10'000;  // so that the smallest end, too
+        work += 100'000;  // so that the smallest end, too
         if (next.empty()) continue;
         best = std::move(next);
         limit = cost_of(cover, best) - 1;
@@ -152,8 +152,9 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     Input input = input_of(problem);
     CuttingPlan plan;
     plan.missing.assign(problem.parts.size(), 0);
-    std::vector<Pattern> pool;
+    std::vector<Pattern> pool = first_fit(input.cover);
     Master master(input.cover);
+    for (const Pattern& pattern : pool) master.add(pattern);
     generate_columns(input.cover, master, pool);
     plan.bound = {proved_bound(input.cover, master), BoundMethod::column_generation};
     const LowerBound bound = plan.bound;
