@@ -139,6 +139,7 @@ std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, A
 
 bool applies(const Problem& problem) {
     if (problem.stock.empty()) return false;
+    if (problem.rule.stages && problem.rule.first_axis == Axis::width) return false;
     const int width = problem.stock.front().size.along[1];
     const auto fits = [&](const StockPiece& piece) {
         return piece.size.along[1] == width && piece.defects.empty();
