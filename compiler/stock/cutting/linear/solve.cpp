@@ -139,6 +139,7 @@ std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, A
 
 bool applies(const Problem& problem) {
     if (problem.stock.empty()) return false;
+    if (problem.rule.stages && problem.rule.first_axis == Axis::width) return false;
     const int width = problem.stock.front().size.along[1];
     const auto fits = [&](const StockPiece& piece) {
         return piece.size.along[1] == width && piece.defects.empty();
@@ -166,9 +167,8 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
         plan.bound = bound;
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
-        std::vector<Pattern> next = best_dive(
-            input.cover, pool, bound.cost,
-            std::min(limit, best.empty() ? limit : cost_of(input.cover, best)) - 1, dive_work(effort));
+        const Amount known = best.empty() ? limit : std::min(limit, cost_of(input.cover, best));
+        std::vector<Pattern> next = best_dive(input.cover, pool, bound.cost, known - 1, dive_work(effort));
         if (!next.empty()) best = std::move(next);
         if (best.empty() || cost_of(input.cover, best) > limit) return plan;
     }
