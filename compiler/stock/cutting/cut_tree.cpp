@@ -12,8 +12,6 @@ std::string_view bound_method_name(BoundMethod method) {
             return "dual feasible functions";
         case BoundMethod::column_generation:
             return "column generation";
-        case BoundMethod::exhaustion:
-            return "exhaustion";
     }
     return {};
 }
