@@ -29,16 +29,33 @@ struct Cut {
 constexpr Cut along{{Axis::deep, false}, "along", "front", "front"};
 constexpr Cut across{{Axis::wide, true}, "across", "left", "right"};
 
-// The middle; or, where a part begins or ends there, halfway on to where the next one does.
-Rational place_of_cut(const Piece& piece, Axis axis) {
+// Where the parts begin and end along an axis: the piece may have room around them.
+std::set<Rational> ends_of_parts(const Piece& piece, Axis axis) {
     std::set<Rational> ends;
     for (const Part& part : piece.parts) {
         ends.insert(part.body.low[axis]);
         ends.insert(part.body.high[axis]);
     }
-    const Rational middle = (piece.box.low[axis] + piece.box.high[axis]) / 2;
+    return ends;
+}
+
+// The middle of the parts; or, where one begins or ends there, halfway on to where the next one does.
+Rational place_of_cut(const std::set<Rational>& ends) {
+    const Rational middle = (*ends.begin() + *ends.rbegin()) / 2;
     const auto next = ends.upper_bound(middle);
     return ends.contains(middle) && next != ends.end() ? Rational((middle + *next) / 2) : middle;
+}
+
+// Around all parts and what joints add to them.
+Bounds window_around(const Piece& piece) {
+    constexpr double clear = 1000;  // mm
+    Bounds window;
+    for (const Axis axis : all_axes) {
+        const std::set<Rational> ends = ends_of_parts(piece, axis);
+        window.low[static_cast<std::size_t>(axis)] = ends.begin()->get_d() - clear;
+        window.high[static_cast<std::size_t>(axis)] = ends.rbegin()->get_d() + clear;
+    }
+    return window;
 }
 
 struct ShownCut {
@@ -50,20 +67,15 @@ struct ShownCut {
 ShownCut cut_through(const Context& context, const Cut& cut) {
     const Piece& piece = context.piece;
     const Axis axis = cut.towards.axis;
-    const Rational at = place_of_cut(piece, axis);
-    constexpr double clear = 10;  // mm: the window's sides are clear of the piece
-    Bounds box{point3_of(piece.box.low), point3_of(piece.box.high)};
-    for (std::size_t i = 0; i < 3; ++i) {
-        box.low[i] -= clear;
-        box.high[i] += clear;
-    }
+    const std::set<Rational> ends = ends_of_parts(piece, axis);
+    const Rational at = place_of_cut(ends);
     Point3 point{};
     point[static_cast<std::size_t>(axis)] = at.get_d();
     const AxisView from = axis_view(cut.towards, {Axis::tall, true});
-    ShownCut shown{section_through(context.kernel, context.placed, from, point, box),
+    ShownCut shown{section_through(context.kernel, context.placed, from, point, window_around(piece)),
                    {},
-                   {std::string("Cut ") + cut.way + ", " +
-                        figure(at - piece.box.low[axis], context.figures()) + " from the " + cut.from,
+                   {std::string("Cut ") + cut.way + ", " + figure(at - *ends.begin(), context.figures()) +
+                        " from the " + cut.from,
                     std::string("seen from the ") + cut.seen}};
     shown.view.view = from;
     shown.view.lines = shown.section.lines;

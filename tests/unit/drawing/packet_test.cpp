@@ -123,6 +123,30 @@ TEST_SUITE("unit/drawing") {
         CHECK(std::count_if(sheet.items.begin(), sheet.items.end(), hatched) > 100);
     }
 
+    TEST_CASE("sections go through the parts, also where the piece has room behind them") {
+        // Post and rail stand in the front 40 of 400 mm: cut along through 20 of it, both are hit.
+        Making making(testing::compile_text(R"(piece "Half" {
+    unit mm
+    wide = 400mm; deep = 400mm; tall = 300mm
+    wood ash = white_ash quartered
+    part post of ash {
+        grain tall
+        left = piece.left; wide = 40mm; front = piece.front; deep = 40mm; bottom = piece.bottom; tall = 300mm
+    }
+    part rail of ash {
+        grain wide
+        left = post.right; wide = 100mm; front = piece.front + 10mm; deep = 20mm
+        bottom = piece.bottom + 100mm; tall = 60mm
+    }
+    join rail.left to post.right with mortise_and_tenon
+})")
+                          .piece());
+        const Sheet sheet = making.sheets({{"sheet", "a4"}, {"projection", "first"}})[2];
+        CHECK(says(sheet, "Cut along, 20 from the front"));
+        CHECK(says(sheet, "Cut across, 70 from the left"));
+        CHECK(testing::faults_of(sheet, *making.fonts).empty());
+    }
+
     TEST_CASE("rounded and chamfered edges have their size at a leader") {
         // The table's leg: round(1/8") on all four long edges; its stretcher: 1/16" on the two bottom ones.
         Making table(example_piece("keepers_table"));
