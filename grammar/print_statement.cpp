@@ -54,6 +54,14 @@ std::string_view pattern(NodeKind kind) {
             return "load $ on $< at $>";
         case NodeKind::require:
             return "require *";
+        case NodeKind::match:
+            return "match $ $";
+        case NodeKind::from_one_board:
+            return "from one board";
+        case NodeKind::in_sequence:
+            return "in sequence";
+        case NodeKind::as_book:
+            return "as book";
         case NodeKind::finish:
             return "finish $< coats $>";
         case NodeKind::place:
@@ -78,6 +86,8 @@ std::string_view pattern(NodeKind kind) {
             return "at $";
         case NodeKind::glued:
             return "glued from *";
+        case NodeKind::each:
+            return "each $ to $";
         case NodeKind::apply:
             return "$ on ,";
         case NodeKind::selector:

@@ -45,6 +45,12 @@ struct fasten : seq<key<"fasten">, side, a_to, side, with_joint> {};
 struct load : seq<key<"load">, value, need<"`on`", key<"on">>, a_ref,
                   opt<key<"at">, need<"a place on the face", token<word>>>> {};
 struct require : seq<key<"require">, condition_value, opt<token<string>>> {};
+struct from_one_board : seq<key<"from">, need<"`one board`", key<"one">>, need<"`board`", key<"board">>> {};
+struct in_sequence : seq<key<"in">, need<"`sequence`", key<"sequence">>> {};
+struct as_book : seq<key<"as">, need<"`book`", key<"book">>> {};
+struct match : seq<key<"match">, side,
+                   need<"`from one board`, `in sequence` or `as book`",
+                        token<sor<from_one_board, in_sequence, as_book>>>> {};
 struct finish : seq<key<"finish">, need<"a finish", token<word>>, opt<key<"coats">, value>> {};
 
 struct parameter : seq<token<name>, opt<equals, value>> {};
@@ -69,8 +75,9 @@ struct about : seq<key<"at">, need<"a face", token<word>>> {};
 struct rake : seq<key<"rake">, value, opt<about>> {};
 struct splay : seq<key<"splay">, value, opt<about>> {};
 struct boards : token<literal<"boards">> {};
+struct each : seq<key<"each">, value, a_to, value> {};
 struct glued : seq<key<"glued">, need<"`from`", key<"from">>,
-                   sor<boards, seq<need<"`boards`", expr>, need<"`boards`", boards>>>,
+                   sor<boards, seq<need<"`boards`", expr>, need<"`boards`", boards>>>, opt<opt<comma>, each>,
                    opt<token<literal<"alternating">>>> {};
 
 struct selector : plus<token<word>> {};

@@ -23,7 +23,7 @@ std::vector<std::string> handed_notes(const Piece& piece, const Kind& kind, Kind
 
 std::vector<std::string> notes_of(const Piece& piece, const Kind& kind, KindId id) {
     std::vector<std::string> notes = handed_notes(piece, kind, id);
-    if (kind.glued) notes.push_back("glued up from " + *kind.glued);
+    if (kind.glued) notes.push_back("glued up from " + glued_up_words(*kind.glued, piece.style));
     for (const Axis axis : {Axis::deep, Axis::tall}) {
         if (kind.overall(axis) == kind.size[axis]) continue;
         notes.push_back(fmt::format("{} visible {}", format_length(kind.size[axis], piece.style),

@@ -10,6 +10,7 @@ constexpr std::size_t format_version = 1;
 
 constexpr std::array<const char*, 5> feature_words = {"trim", "blend", "bevel", "leave", "remove"};
 constexpr std::array<const char*, 3> form_words = {"box", "cylinder", "prism"};
+constexpr std::array<const char*, 3> match_words = {"one_board", "sequence", "book"};
 constexpr std::array<const char*, 3> member_words = {"end", "face", "edge"};
 
 template <typename Enum, std::size_t size>
@@ -107,6 +108,15 @@ void put_extend(YAML::Emitter& out, const std::array<Extent, 3>& extend) {
     out << YAML::EndSeq;
 }
 
+void put_glued(YAML::Emitter& out, const GluedUp& glued) {
+    out << YAML::Key << "glued" << YAML::Value << YAML::Flow << YAML::BeginMap;
+    if (glued.count) put(out, "boards", static_cast<std::size_t>(*glued.count));
+    if (glued.narrowest) put(out, "narrowest", *glued.narrowest);
+    if (glued.widest) put(out, "widest", *glued.widest);
+    put(out, "alternating", std::string(glued.alternating ? "true" : "false"));
+    out << YAML::EndMap;
+}
+
 void put_kind(YAML::Emitter& out, const Kind& kind) {
     put(out, "letter", kind.letter);
     put(out, "name", kind.name);
@@ -117,7 +127,7 @@ void put_kind(YAML::Emitter& out, const Kind& kind) {
     put(out, "overall", overall);
     put_extend(out, kind.extend);
     if (kind.mirror_of) put(out, "mirror_of", place_in_list(*kind.mirror_of));
-    if (kind.glued) put(out, "glued", *kind.glued);
+    if (kind.glued) put_glued(out, *kind.glued);
     put_ids(out, "parts", kind.parts);
     put_list(out, "features", kind.features, [&](const Feature& feature) { put_feature(out, feature); });
     put_list(out, "shapes", kind.shapes, [&](const ShapeUse& shape) { put_shape(out, shape); });
@@ -177,6 +187,10 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "part", place_in_list(load.part));
         put(out, "face", std::string(face_name(load.face)));
         put(out, "place", load.place);
+    });
+    put_list(out, "matches", piece.matches, [&](const Match& match) {
+        put(out, "how", word_of(match_words, match.how));
+        put_ids(out, "parts", match.parts);
     });
     put_list(out, "finishes", piece.finishes, [&](const Finish& finish) {
         put(out, "name", finish.name);

@@ -5,23 +5,6 @@
 
 namespace rodwright {
 
-namespace {
-
-// `5 boards alternating`: what stands after `glued from`, in one spelling.
-std::string glued_text(const Syntax& glued) {
-    std::string text = "boards";
-    for (const Syntax& child : glued.children()) {
-        if (child.kind() != NodeKind::word) {
-            text = fmt::format("{} {}", child.text(), text);
-        } else if (child.text() != "boards") {
-            text += fmt::format(" {}", child.text());
-        }
-    }
-    return text;
-}
-
-}  // namespace
-
 void Instantiation::evaluate(const Pending& pending) {
     for (const Syntax& statement : pending.statements) evaluate_one(pending, statement);
 }
@@ -72,6 +55,9 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
             break;
         case NodeKind::require:
             out_.requirements.emplace_back(statement, &scope);
+            break;
+        case NodeKind::match:
+            match(pending, statement);
             break;
         case NodeKind::finish:
             finish(statement, scope);
@@ -139,7 +125,7 @@ void Instantiation::body_statement(std::size_t index, const Syntax& statement, S
             out_.requirements.emplace_back(statement, &scope);
             break;
         case NodeKind::glued:
-            declaration.glued = glued_text(statement);
+            glued(declaration, statement, scope);
             break;
         case NodeKind::rake:
         case NodeKind::splay:
@@ -285,6 +271,33 @@ void Instantiation::load(const Pending& pending, const Syntax& line) {
     }
     const Syntax place = line.child(2);
     out_.loads.push_back({*force, *pattern, place ? std::string(place.text()) : "middle", line.span()});
+}
+
+void Instantiation::match(const Pending& pending, const Syntax& line) {
+    MatchStatement statement{members(pending, line.child(0)), line.child(1).kind(), line.span()};
+    if (!statement.parts.empty()) out_.matches.push_back(std::move(statement));
+}
+
+void Instantiation::glued(PartDeclaration& declaration, const Syntax& line, Scope& scope) {
+    constexpr long most_boards = 100;
+    GluedUp glued;
+    for (const Syntax& child : line.children()) {
+        if (child.kind() == NodeKind::each) {
+            glued.narrowest = evaluator_.length(child.child(0), scope);
+            glued.widest = evaluator_.length(child.child(1), scope);
+            if (glued.narrowest && glued.widest &&
+                (*glued.narrowest <= 0 || *glued.widest < *glued.narrowest)) {
+                report(diagnose(Code::bad_argument, child.span(),
+                                "the narrowest board comes first, and both have some width")
+                           .hint("as in `glued from boards each 3\" to 5\"`"));
+            }
+        } else if (child.kind() != NodeKind::word) {
+            glued.count = evaluator_.whole_number(child, scope, 1, most_boards);
+        } else if (child.text() == "alternating") {
+            glued.alternating = true;
+        }
+    }
+    declaration.glued = std::move(glued);
 }
 
 void Instantiation::finish(const Syntax& line, Scope& scope) {

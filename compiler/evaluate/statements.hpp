@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "compiler/evaluate/evaluator.hpp"
+#include "compiler/evaluate/glued_up.hpp"
 #include "compiler/evaluate/linear.hpp"
 #include "compiler/evaluate/scope.hpp"
 #include "compiler/geometry/geometry.hpp"
@@ -49,7 +50,7 @@ struct PartDeclaration {
     std::string wood;
     std::optional<Axis> grain;
     std::optional<Axis> thick;
-    std::optional<std::string> glued;
+    std::optional<GluedUp> glued;
     std::vector<std::size_t> instances;  // row by row; in each the copies, near hands first
     Span where;
 
@@ -113,6 +114,13 @@ struct LoadStatement {
     Span where;
 };
 
+// Parts that are to come out of the same wood.
+struct MatchStatement {
+    std::vector<PartPattern> parts;
+    NodeKind how{};  // from_one_board, in_sequence or as_book
+    Span where;
+};
+
 struct WoodStatement {
     std::string name;
     std::string species;
@@ -142,6 +150,7 @@ struct Statements {
     std::vector<JoinStatement> joins;
     std::vector<ShapeStatement> shapes;
     std::vector<LoadStatement> loads;
+    std::vector<MatchStatement> matches;
     std::vector<WoodStatement> woods;
     std::vector<std::pair<std::string, long>> finishes;
     std::vector<std::pair<Syntax, Scope*>> requirements;

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <map>
+
 #include "compiler/evaluate/part_references.hpp"
 #include "compiler/graph/draft.hpp"
 
@@ -61,6 +63,57 @@ void add_loads(const Statements& statements, Piece& piece) {
     }
 }
 
+MatchKind match_kind(NodeKind how) {
+    if (how == NodeKind::as_book) return MatchKind::book;
+    return how == NodeKind::in_sequence ? MatchKind::sequence : MatchKind::one_board;
+}
+
+// Why parts cannot come out of the same wood; empty where they can.
+std::string unmatched(const Piece& piece, const Match& match) {
+    const Kind& first = piece[piece[match.parts.front()].kind];
+    const Wood* wood = piece.find_wood(first.wood);
+    if (wood == nullptr) return fmt::format("`{}` is of no wood", first.name);
+    if (wood->sheet) return fmt::format("`{}` is of sheet goods, which have no boards", first.name);
+    for (const PartId part : match.parts) {
+        const Kind& kind = piece[piece[part].kind];
+        if (kind.wood != first.wood)
+            return fmt::format("`{}` and `{}` are of different woods", first.name, kind.name);
+        if (kind.overall(Axis::tall) != first.overall(Axis::tall))
+            return fmt::format("`{}` and `{}` are not of the same thickness", first.name, kind.name);
+    }
+    if (match.how == MatchKind::book && match.parts.size() != 2)
+        return fmt::format("a book has two leaves, these are {} parts", match.parts.size());
+    return {};
+}
+
+void add_matches(const Statements& statements, Evaluator& evaluator, Piece& piece) {
+    std::map<PartId, Span> taken;
+    for (const MatchStatement& statement : statements.matches) {
+        Match match{match_kind(statement.how), {}, statement.where};
+        for (const PartPattern& pattern : statement.parts) {
+            for (const std::size_t part : matching(statements, pattern)) {
+                const auto id = static_cast<PartId>(part);
+                const auto [earlier, is_new] = taken.emplace(id, statement.where);
+                if (is_new) {
+                    match.parts.push_back(id);
+                    continue;
+                }
+                evaluator.report(diagnose(Code::bad_match, pattern.where,
+                                          fmt::format("`{}` is already matched", piece[id].name))
+                                     .label(earlier->second, "here")
+                                     .hint("name each part once"));
+            }
+        }
+        if (match.parts.empty()) continue;
+        if (const std::string why = unmatched(piece, match); !why.empty()) {
+            evaluator.report(diagnose(Code::bad_match, statement.where, why)
+                                 .hint("match parts of one wood and one thickness"));
+            continue;
+        }
+        piece.matches.push_back(std::move(match));
+    }
+}
+
 void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece) {
     for (const auto& [name, param] : statements.params) {
         Definition* definition = statements.containers.front().scope->find(name);
@@ -92,9 +145,11 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     piece.joints = std::move(draft.joints);
     add_assemblies(statements, places, piece);
     add_loads(statements, piece);
+    add_matches(statements, evaluator, piece);
     for (const auto& [name, coats] : statements.finishes)
         piece.finishes.push_back({name, static_cast<int>(coats)});
     add_params(statements, evaluator, piece);
+    if (!evaluator.diagnostics().ok()) return std::nullopt;
     return piece;
 }
 

@@ -15,6 +15,7 @@
 #include <vector>
 
 #include "compiler/diagnostics/source.hpp"
+#include "compiler/evaluate/glued_up.hpp"
 #include "compiler/geometry/geometry.hpp"
 #include "compiler/quantity/format.hpp"
 #include "compiler/quantity/quantity.hpp"
@@ -127,8 +128,8 @@ struct Kind {
     std::vector<Feature> features;
     std::vector<ShapeUse> shapes;
     std::vector<PartId> parts;
-    std::optional<KindId> mirror_of;   // the earlier kind of which this is the mirror image
-    std::optional<std::string> glued;  // "boards" or "5 boards alternating" where the design glues a panel
+    std::optional<KindId> mirror_of;  // the earlier kind of which this is the mirror image
+    std::optional<GluedUp> glued;     // where the design glues a panel
     Span where;
 
     // Overall size, joints included.
@@ -201,6 +202,16 @@ struct Load {
     Span where;
 };
 
+// Parts that are to come out of the same wood, in the order in which the design names them: from one board
+// anywhere, next to one another along one board, or two as the leaves of one that is sawn open.
+enum class MatchKind : std::uint8_t { one_board, sequence, book };
+
+struct Match {
+    MatchKind how{};
+    std::vector<PartId> parts;
+    Span where;
+};
+
 struct Finish {
     std::string name;
     int coats = 1;
@@ -217,6 +228,7 @@ struct Piece {
     std::vector<Joint> joints;
     std::vector<Assembly> assemblies;
     std::vector<Load> loads;
+    std::vector<Match> matches;  // of one wood and thickness each, none of sheet goods; a book has two
     std::vector<Finish> finishes;
     std::vector<std::pair<std::string, Quantity>> params;  // the maker's parameters and their values now
 

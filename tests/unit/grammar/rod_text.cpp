@@ -38,6 +38,7 @@ piece "Keeper's table" {
     rake 6deg at bottom; splay 1/2 * lean
     rake -6deg
     glued from boards alternating
+    glued from 3 boards, each 3" to 5" alternating
     glued from 5 boards
   }
   part slat[9] of ash { }
@@ -53,6 +54,9 @@ piece "Keeper's table" {
          back_apron with buttons
   load 150 lbf on top.front at middle
   load 5 kg on top
+  match leg[left], leg[right] from one board
+  match slat[1], slat[2], slat[3] in sequence
+  match door[left], door[right] as book
   require height - top_thick >= 24"  "no room for knees"
   require not a and b or c != 3 and not not (d <= 4) and e > 1 and f < 1
   a = (b + c) * -d - f(1, x = 2, (1", 2")) / g()
