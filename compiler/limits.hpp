@@ -28,5 +28,8 @@ inline constexpr std::size_t yaml_bytes = 2U << 20U;   // one data file in YAML
 inline constexpr std::size_t yaml_nodes = 100'000;     // nodes of one data file
 inline constexpr std::size_t yaml_depth = 32;          // nesting of one data file
 inline constexpr std::size_t yaml_line = 2'000;        // bytes in one line of a data file
+inline constexpr std::size_t rack_entries = 2'000;     // boards, sheets and offers written in one rack
+inline constexpr std::size_t rack_pieces = 10'000;     // boards and sheets of a rack, each one counted
+inline constexpr std::size_t board_defects = 100;      // defects marked on one board or sheet
 
 }  // namespace rodwright::limits

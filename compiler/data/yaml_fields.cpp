@@ -22,6 +22,12 @@ std::string shortened(std::string_view text) {
     return std::string(text.substr(0, end)) + "...";
 }
 
+std::string quoted_words(const std::vector<std::string_view>& words) {
+    std::string text;
+    for (const std::string_view word : words) text += fmt::format("{}`{}`", text.empty() ? "" : ", ", word);
+    return text;
+}
+
 const YamlNode* find_entry(const YamlNode& map, std::string_view key) {
     const auto found = std::ranges::find(map.children, key, &YamlNode::key);
     return found == map.children.end() ? nullptr : &*found;
@@ -57,40 +63,75 @@ FieldReader::FieldReader(const YamlNode& node, std::initializer_list<std::string
         const std::string nearest = nearest_name(entry.key, {known.begin(), known.end()});
         Diagnostic unknown = diagnose(Code::bad_data, entry.key_span,
                                       fmt::format("there is no field `{}` here", shortened(entry.key)));
-        if (!nearest.empty()) unknown.help = fmt::format("write `{}`", nearest);
+        unknown.help = nearest.empty() ? "the fields here are " + quoted_words(known)
+                                       : fmt::format("write `{}`", nearest);
         diagnostics.add(std::move(unknown));
     }
 }
 
-void FieldReader::report(const YamlNode& node, std::string message) {
+void FieldReader::fault(Diagnostic diagnostic) {
     ok_ = false;
-    diagnostics_.add(diagnose(Code::bad_data, node.span, std::move(message)));
+    diagnostics_.add(std::move(diagnostic));
+}
+
+void FieldReader::fault(const YamlNode& node, std::string message, std::string hint) {
+    fault(diagnose(Code::bad_data, node.span, std::move(message)).hint(std::move(hint)));
+}
+
+bool FieldReader::expect(const YamlNode& node, YamlKind kind) {
+    const bool is_that = expect_kind(node, kind, diagnostics_);
+    ok_ = ok_ && is_that;
+    return is_that;
+}
+
+const YamlNode* FieldReader::entry(std::string_view key) const {
+    return node_.kind == YamlKind::map ? find_entry(node_, key) : nullptr;
+}
+
+void FieldReader::require(std::initializer_list<std::string_view> keys, const std::string& hint) {
+    if (node_.kind != YamlKind::map) return;
+    std::vector<std::string_view> missing;
+    for (const std::string_view key : keys) {
+        if (find_entry(node_, key) == nullptr) missing.push_back(key);
+    }
+    if (missing.empty()) return;
+    const std::string_view those = missing.size() == 1 ? "field" : "fields";
+    const std::string_view verb = missing.size() == 1 ? "is" : "are";
+    fault(node_, fmt::format("the {} {} {} missing here", those, quoted_words(missing), verb), hint);
 }
 
 const YamlNode* FieldReader::optional(std::string_view key, YamlKind kind) {
-    if (node_.kind != YamlKind::map) return nullptr;
-    const YamlNode* entry = find_entry(node_, key);
-    if (entry == nullptr) return nullptr;
-    if (expect_kind(*entry, kind, diagnostics_)) return entry;
-    ok_ = false;
-    return nullptr;
+    const YamlNode* found = entry(key);
+    return found != nullptr && expect(*found, kind) ? found : nullptr;
 }
 
 const YamlNode* FieldReader::required(std::string_view key, YamlKind kind) {
-    if (node_.kind == YamlKind::map && find_entry(node_, key) == nullptr) {
-        report(node_, fmt::format("the field `{}` is missing here", key));
-    }
+    require({key});
     return optional(key, kind);
 }
 
+const YamlNode* FieldReader::optional_children(std::string_view key, YamlKind kind) {
+    const YamlNode* found = entry(key);
+    const bool left_out = found == nullptr || found->kind == YamlKind::nothing;
+    return left_out ? nullptr : optional(key, kind);
+}
+
+const YamlNode* FieldReader::optional_list(std::string_view key) {
+    return optional_children(key, YamlKind::list);
+}
+
+const YamlNode* FieldReader::optional_map(std::string_view key) {
+    return optional_children(key, YamlKind::map);
+}
+
 std::string FieldReader::text(std::string_view key) {
-    const YamlNode* entry = required(key, YamlKind::scalar);
-    return entry == nullptr ? std::string() : entry->text;
+    const YamlNode* node = required(key, YamlKind::scalar);
+    return node == nullptr ? std::string() : node->text;
 }
 
 std::string FieldReader::text_or(std::string_view key, std::string_view otherwise) {
-    const YamlNode* entry = optional(key, YamlKind::scalar);
-    return entry == nullptr ? std::string(otherwise) : entry->text;
+    const YamlNode* node = optional(key, YamlKind::scalar);
+    return node == nullptr ? std::string(otherwise) : node->text;
 }
 
 Rational FieldReader::to_number(const YamlNode& node) {
@@ -99,26 +140,26 @@ Rational FieldReader::to_number(const YamlNode& node) {
         ok_ = false;
         return {};
     }
-    if (!quantity->is_number()) report(node, "a plain number without a unit is wanted here");
+    if (!quantity->is_number()) fault(node, "a plain number without a unit is wanted here");
     return quantity->value;
 }
 
 Rational FieldReader::number(std::string_view key) {
-    const YamlNode* entry = required(key, YamlKind::scalar);
-    return entry == nullptr ? Rational() : to_number(*entry);
+    const YamlNode* node = required(key, YamlKind::scalar);
+    return node == nullptr ? Rational() : to_number(*node);
 }
 
 std::optional<Rational> FieldReader::optional_number(std::string_view key) {
-    const YamlNode* entry = optional(key, YamlKind::scalar);
-    if (entry == nullptr) return std::nullopt;
-    return to_number(*entry);
+    const YamlNode* node = optional(key, YamlKind::scalar);
+    if (node == nullptr) return std::nullopt;
+    return to_number(*node);
 }
 
 bool FieldReader::flag(std::string_view key) {
-    const YamlNode* entry = optional(key, YamlKind::scalar);
-    if (entry == nullptr) return false;
-    if (entry->text != "true" && entry->text != "false") report(*entry, "`true` or `false` is wanted here");
-    return entry->text == "true";
+    const YamlNode* node = optional(key, YamlKind::scalar);
+    if (node == nullptr) return false;
+    if (node->text != "true" && node->text != "false") fault(*node, "`true` or `false` is wanted here");
+    return node->text == "true";
 }
 
 const YamlNode* FieldReader::list(std::string_view key) {

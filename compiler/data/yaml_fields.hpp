@@ -19,10 +19,12 @@ bool expect_kind(const YamlNode& node, YamlKind kind, Diagnostics& diagnostics);
 std::optional<Quantity> read_quantity(const YamlNode& node, Diagnostics& diagnostics);
 // As much of `text` as fits in a message.
 std::string shortened(std::string_view text);
+// "`a`, `b`".
+std::string quoted_words(const std::vector<std::string_view>& words);
 
 class FieldReader {
   public:
-    // Reports `node` if it is not a map, and every key that is not in `known`, with the nearest that is.
+    // Reports `node` if it is not a map, and every key that is not in `known`, with what could be meant.
     FieldReader(const YamlNode& node, std::initializer_list<std::string_view> known,
                 Diagnostics& diagnostics);
 
@@ -35,13 +37,31 @@ class FieldReader {
     const YamlNode* list(std::string_view key);
     const YamlNode* map(std::string_view key);
 
+    // For values that the caller reads in its own way. The entry, null where it is not there.
+    const YamlNode* entry(std::string_view key) const;
+    // The same, but a scalar; null, and reported, where it is something else. `scalar` also reports what is
+    // missing.
+    const YamlNode* scalar(std::string_view key) { return required(key, YamlKind::scalar); }
+    const YamlNode* optional_scalar(std::string_view key) { return optional(key, YamlKind::scalar); }
+    // Null also where the key has no value, as when the last entry of a list is gone.
+    const YamlNode* optional_list(std::string_view key);
+    const YamlNode* optional_map(std::string_view key);
+    bool expect(const YamlNode& node, YamlKind kind);  // reports `node` if it is something else
+    // Reports those that are missing, all in one.
+    void require(std::initializer_list<std::string_view> keys, const std::string& hint = {});
+    void fault(const YamlNode& node, std::string message, std::string hint = {});
+    void fault(Diagnostic diagnostic);
+    // For what was reported elsewhere.
+    void spoil() { ok_ = false; }
+    Diagnostics& diagnostics() { return diagnostics_; }
+
     bool ok() const { return ok_; }
 
   private:
     const YamlNode* required(std::string_view key, YamlKind kind);
     const YamlNode* optional(std::string_view key, YamlKind kind);
+    const YamlNode* optional_children(std::string_view key, YamlKind kind);
     Rational to_number(const YamlNode& node);
-    void report(const YamlNode& node, std::string message);
 
     const YamlNode& node_;
     Diagnostics& diagnostics_;

@@ -48,6 +48,7 @@ struct RackBoard {
     Warp warp;
     std::optional<Rational> price;  // of one, in the rack's money
     bool offcut = false;
+    std::string from;  // of an offcut: the board that it was sawn from; may be empty
     std::string note;
     Span where;  // the entry in the file
 };
@@ -66,6 +67,7 @@ struct RackSheet {
     std::vector<WoodDefect> defects;
     std::optional<Rational> price;
     bool offcut = false;
+    std::string from;  // of an offcut: the sheet that it was sawn from
     std::string note;
     Span where;
 };

@@ -1,0 +1,50 @@
+#include <fmt/format.h>
+
+#include "compiler/limits.hpp"
+#include "compiler/stock/rack/rack_fields.hpp"
+#include "compiler/stock/rack/read_entries.hpp"
+
+namespace rodwright {
+
+static std::optional<WoodDefect> read_defect(const YamlNode& node, const Rational& length,
+                                             const Rational& width, Diagnostics& diagnostics) {
+    FieldReader fields(node, {"from_end", "from_edge", "length", "width", "note"}, diagnostics);
+    fields.require({"from_end", "from_edge", "length", "width"},
+                   "as in `{from_end: 20 in, from_edge: 2 in, length: 1-1/2 in, width: 1 in, note: knot}`");
+    WoodDefect defect{size_or_none(fields, "from_end", place_bounds),
+                      size_or_none(fields, "from_edge", place_bounds),
+                      size_or_none(fields, "length", place_bounds),
+                      size_or_none(fields, "width", place_bounds), fields.text_or("note", "")};
+    if (fields.ok() && (defect.length == 0 || defect.width == 0)) {
+        fields.fault(node, "this defect has no size", "write its `length` along the board and its `width`");
+    }
+    if (defect.from_end + defect.length > length || defect.from_edge + defect.width > width) {
+        fields.fault(node, "this defect reaches past the board's length or width",
+                     "`from_end` and `from_edge` say where it begins, measured from the first end and the "
+                     "first edge");
+    }
+    if (!fields.ok()) return std::nullopt;
+    return defect;
+}
+
+std::vector<WoodDefect> defects_of(FieldReader& fields, const Rational& length, const Rational& width) {
+    const YamlNode* list = fields.optional_list("defects");
+    if (list == nullptr) return {};
+    if (list->children.size() > limits::board_defects) {
+        fields.fault(diagnose(Code::too_large, list->children[limits::board_defects].span,
+                              fmt::format("more than {} defects on one board", limits::board_defects))
+                         .hint("leave such a board out of the rack, or mark a spoiled stretch as one"));
+        return {};
+    }
+    std::vector<WoodDefect> defects;
+    for (const YamlNode& node : list->children) {
+        if (std::optional<WoodDefect> defect = read_defect(node, length, width, fields.diagnostics())) {
+            defects.push_back(std::move(*defect));
+        } else {
+            fields.spoil();
+        }
+    }
+    return defects;
+}
+
+}  // namespace rodwright
