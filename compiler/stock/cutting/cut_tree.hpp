@@ -9,8 +9,8 @@
 namespace rodwright::cutting {
 
 // A rectangle on the stock piece and what becomes of it. One with a cut falls apart into `first`, which ends
-// at `position` (in the coordinates of the stock piece), and `second`, which begins one kerf behind it;
-// `second` is missing where the rest is narrower than the kerf and so becomes dust.
+// at `position` (in the coordinates of the stock piece), and `second`, which begins behind it by the kerf of
+// the divided axis; `second` is missing where the rest is no wider than that and so becomes dust.
 struct CutNode {
     enum class Kind : std::uint8_t { cut, part, waste };
     static constexpr int none = -1;

@@ -32,6 +32,7 @@ struct Size {
     int operator[](Axis axis) const { return along[static_cast<std::size_t>(axis)]; }
     Amount area() const { return static_cast<Amount>(along[0]) * along[1]; }
     Size turned() const { return {{along[1], along[0]}}; }
+    Size grown(Size by) const { return {{along[0] + by.along[0], along[1] + by.along[1]}}; }
     friend bool operator==(const Size&, const Size&) = default;
 };
 
@@ -65,7 +66,7 @@ struct CutRule {
 struct Problem {
     std::vector<StockPiece> stock;
     std::vector<PartKind> parts;
-    int kerf = 0;  // what every cut takes away
+    Size kerf;  // what a cut takes away, by the axis that it divides: a rip and a crosscut saw may differ
     CutRule rule;
 };
 

@@ -18,7 +18,7 @@ bool sound(Size size) {
 }
 
 void validate(const Problem& problem) {
-    require(problem.kerf >= 0 && problem.kerf <= max_size, "kerf");
+    for (const int kerf : problem.kerf.along) require(kerf >= 0 && kerf <= max_size, "kerf");
     require(!problem.rule.stages || *problem.rule.stages > 0, "number of stages");
     for (const StockPiece& piece : problem.stock) {
         require(sound(piece.size), "size of a stock piece");

@@ -64,7 +64,7 @@ class ProblemReader {
         std::istringstream words;
         while (lines_.next(words)) {
             const auto keyword = lines_.read<std::string>(words);
-            if (keyword == "kerf") problem_.kerf = lines_.read<int>(words);
+            if (keyword == "kerf") problem_.kerf.along.fill(lines_.read<int>(words));
             if (keyword == "goal") by_count_ = lines_.read<std::string>(words) == "count";
             if (keyword == "stock") read_stock(words);
             if (keyword == "part") read_part(words);

@@ -27,8 +27,22 @@ TEST_SUITE("unit/cutting") {
         problem.stock.push_back({{{100, 100}}, std::nullopt, 1, {}});
         problem.parts.push_back({{{50, 100}}, 4, false});
         CHECK(lower_bound(problem).cost == 2);
-        problem.kerf = 1;
+        problem.kerf[Axis::width] = 1;
+        CHECK(lower_bound(problem).cost == 2);
+        problem.kerf[Axis::length] = 1;
         CHECK(lower_bound(problem).cost == 4);
+    }
+
+    // Upright with its kerf a part is 26 x 100, turned 101 x 25: four of the turned ones fill a sheet of 100
+    // x 100 that is cut across with a kerf of no width.
+    TEST_CASE("a part that may turn counts with the kerf of the better way to lay it") {
+        Problem problem;
+        problem.stock.push_back({{{100, 100}}, std::nullopt, 1, {}});
+        problem.kerf = {{1, 0}};
+        problem.parts.push_back({{{25, 100}}, 8, true});
+        CHECK(lower_bound(problem).cost == 2);
+        problem.parts[0].may_turn = false;
+        CHECK(lower_bound(problem).cost == 3);
     }
 
     TEST_CASE("area is bought where it is cheapest as long as that lasts") {

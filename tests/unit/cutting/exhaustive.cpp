@@ -64,7 +64,7 @@ class OneSheet {
         if (over && !(rule.trimming && axis != divided && stages == *rule.stages + 1)) return false;
         const int extent = divided == 0 ? length : width;
         for (int at = 1; at < extent; ++at) {
-            const int behind = at + problem_.kerf;
+            const int behind = at + problem_.kerf.along[static_cast<std::size_t>(divided)];
             const auto first = [&](int part) {
                 return divided == 0 ? cut(x, y, at, width, part, stages, divided)
                                     : cut(x, y, length, at, part, stages, divided);

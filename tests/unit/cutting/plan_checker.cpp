@@ -122,8 +122,8 @@ class Checker {
         }
         check_piece(node, node.first, node.position, true);
         if (node.second != CutNode::none) {
-            check_piece(node, node.second, node.position + problem_.kerf, false);
-        } else if (extent(node.area, divided).to - node.position > problem_.kerf) {
+            check_piece(node, node.second, node.position + problem_.kerf[node.axis], false);
+        } else if (extent(node.area, divided).to - node.position > problem_.kerf[node.axis]) {
             fail("the second piece is missing");
         }
         if (node.position <= extent(node.area, divided).from ||

@@ -11,13 +11,14 @@ using namespace rodwright::cutting;
 
 namespace {
 
-// One sheet of 100 x 50 with kerf 2: a part of 40 x 50 cut off, then one of 58 x 20 off the rest.
+// One sheet of 100 x 50 with a kerf of 2 along the length and of 1 across it: a part of 40 x 50 cut off, then
+// one of 58 x 20 off the rest.
 Problem sample_problem() {
     Problem problem;
     problem.stock.push_back({{{100, 50}}, 1, 5, {}});
     problem.parts.push_back({{{40, 50}}, 1, false});
     problem.parts.push_back({{{58, 20}}, 1, false});
-    problem.kerf = 2;
+    problem.kerf = {{2, 1}};
     problem.rule.stages = 2;
     return problem;
 }
@@ -44,7 +45,7 @@ CutNode cut_at(Rectangle area, Axis axis, int position, int first, int second) {
 CuttingPlan sample_plan() {
     CutTree tree;
     CutNode waste;
-    waste.area = {{{42, 22}}, {{58, 28}}};
+    waste.area = {{{42, 21}}, {{58, 29}}};
     tree.nodes = {cut_at({{{0, 0}}, {{100, 50}}}, Axis::length, 40, 1, 2), part_at(0, {{{0, 0}}, {{40, 50}}}),
                   cut_at({{{42, 0}}, {{58, 50}}}, Axis::width, 20, 3, 4), part_at(1, {{{42, 0}}, {{58, 20}}}),
                   waste};
@@ -85,7 +86,10 @@ TEST_SUITE("unit/cutting") {
 
     TEST_CASE("the checker finds another kerf, another size and a turned part") {
         Problem problem = sample_problem();
-        problem.kerf = 3;
+        problem.kerf[Axis::length] = 3;
+        CHECK(has_fault(problem, sample_plan(), "does not end at its cut"));
+        problem = sample_problem();
+        problem.kerf[Axis::width] = 2;
         CHECK(has_fault(problem, sample_plan(), "does not end at its cut"));
         problem = sample_problem();
         problem.parts[1].size = {{57, 20}};

@@ -11,7 +11,7 @@ class Maker {
 
     Problem make() {
         Problem problem;
-        problem.kerf = number(0, 2);
+        for (int& kerf : problem.kerf.along) kerf = number(0, 2);
         problem.rule = family_.rule;
         const int kinds = number(1, 3);
         for (int i = 0; i < kinds; ++i) problem.stock.push_back(stock(i));

@@ -15,7 +15,7 @@ namespace {
 Problem sheet_job() {
     Problem problem;
     problem.stock.push_back({{{2440, 1220}}, std::nullopt, 1, {}});
-    problem.kerf = 3;
+    problem.kerf = {{3, 4}};
     int size = 137;
     for (int i = 0; i < 12; ++i) {
         size = (size * 31 + 17) % 900;
@@ -63,7 +63,7 @@ TEST_SUITE("unit/cutting") {
         CHECK(plan.sheets.size() == 1);
 
         Problem bars;
-        bars.kerf = 3;
+        bars.kerf[Axis::length] = 3;
         bars.stock.push_back({{{1000, 1}}, 1, 7, {}});
         bars.parts.push_back({{{400, 1}}, 3, false});
         plan = solve(bars, Effort::quick);
@@ -84,7 +84,7 @@ TEST_SUITE("unit/cutting") {
 
     TEST_CASE("a part of the stock's own size is no cut, and a rest narrower than the kerf is dust") {
         Problem problem;
-        problem.kerf = 4;
+        problem.kerf = {{4, 4}};
         problem.stock.push_back({{{100, 50}}, 2, 1, {}});
         problem.parts.push_back({{{100, 50}}, 1, false});
         problem.parts.push_back({{{97, 50}}, 1, false});
@@ -99,7 +99,7 @@ TEST_SUITE("unit/cutting") {
         problem.parts[0].size = {{0, 10}};
         CHECK_THROWS_AS(solve(problem, Effort::quick), std::invalid_argument);
         problem = sheet_job();
-        problem.kerf = -1;
+        problem.kerf = {{0, -1}};
         CHECK_THROWS_AS(solve(problem, Effort::quick), std::invalid_argument);
         problem = sheet_job();
         problem.stock[0].size = {{max_size + 1, 10}};

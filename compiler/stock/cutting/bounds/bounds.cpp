@@ -11,8 +11,10 @@ namespace {
 // Products of areas and costs.
 __extension__ using Wide = __int128;
 
-Amount grown_area(Size size, int kerf) {
-    return (static_cast<Amount>(size.along[0]) + kerf) * (static_cast<Amount>(size.along[1]) + kerf);
+// What a part takes of a stock piece at least, with the kerf behind it along both axes.
+Amount least_area(const PartKind& part, Size kerf) {
+    const Amount upright = part.size.grown(kerf).area();
+    return part.may_turn ? std::min(upright, part.size.turned().grown(kerf).area()) : upright;
 }
 
 // The area of all parts, bought at the cheapest price per area as long as there is such stock.
@@ -25,12 +27,12 @@ Amount area_bound(const Problem& problem) {
     Amount needed = 0;
     Amount pieces = 0;
     for (const PartKind& part : problem.parts) {
-        needed += part.quantity * grown_area(part.size, problem.kerf);
+        needed += part.quantity * least_area(part, problem.kerf);
         pieces += part.quantity;
     }
     std::vector<Offer> offers;
     for (const StockPiece& piece : problem.stock) {
-        offers.push_back({grown_area(piece.size, problem.kerf), piece.cost,
+        offers.push_back({piece.size.grown(problem.kerf).area(), piece.cost,
                           std::min<Amount>(pieces, piece.available.value_or(static_cast<int>(pieces)))});
     }
     std::sort(offers.begin(), offers.end(), [](const Offer& a, const Offer& b) {

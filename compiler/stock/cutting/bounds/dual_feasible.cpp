@@ -126,9 +126,8 @@ Amount value_of(const Part& part, const Values& length, const Values& width) {
 
 class Bound {
   public:
-    explicit Bound(const Problem& problem) {
-        whole_ = grown(problem.stock.front().size, problem.kerf);
-        for (const PartKind& kind : problem.parts) add(grown(kind.size, problem.kerf), kind);
+    explicit Bound(const Problem& problem) : whole_(problem.stock.front().size.grown(problem.kerf)) {
+        for (const PartKind& kind : problem.parts) add(kind, problem.kerf);
     }
 
     Amount best() const {
@@ -147,21 +146,21 @@ class Bound {
     }
 
   private:
-    static Size grown(Size size, int kerf) { return {{size.along[0] + kerf, size.along[1] + kerf}}; }
-
     bool fits(Size size) const {
         return size.along[0] <= whole_.along[0] && size.along[1] <= whole_.along[1];
     }
 
-    void add(Size size, const PartKind& kind) {
+    void add(const PartKind& kind, Size kerf) {
+        const Size size = kind.size.grown(kerf);
+        const Size turned = kind.size.turned().grown(kerf);
         Part part;
         part.quantity = kind.quantity;
         part.upright = fits(size);
-        part.turns = kind.may_turn && fits(size.turned());
+        part.turns = kind.may_turn && fits(turned);
         if (kind.quantity == 0 || (!part.upright && !part.turns)) return;
         for (std::size_t axis = 0; axis < 2; ++axis) {
             if (part.upright) part.index[axis] = extent(axis, size.along[axis], kind.quantity);
-            if (part.turns) part.turned[axis] = extent(axis, size.turned().along[axis], kind.quantity);
+            if (part.turns) part.turned[axis] = extent(axis, turned.along[axis], kind.quantity);
         }
         parts_.push_back(part);
     }

@@ -26,7 +26,7 @@ class Framer {
     void divide(int index, int stage, std::optional<Axis> axis) {
         const Rectangle area = regions_[at(index)].area;
         regions_[at(index)].stage = stage;
-        if (std::min(area.size.along[0], area.size.along[1]) <= kinds_.kerf) {
+        if (area.size.along[0] <= kinds_.kerf.along[0] || area.size.along[1] <= kinds_.kerf.along[1]) {
             regions_[at(index)].kind = Region::Kind::waste;
             return;
         }
@@ -65,7 +65,7 @@ class Framer {
     // A part may end where a defect begins: the kerf behind it lies on the defect.
     bool touches(const Rectangle& area, const Rectangle& defect) const {
         for (std::size_t a = 0; a < 2; ++a) {
-            const int end = area.corner.along[a] + area.size.along[a] - kinds_.kerf;
+            const int end = area.corner.along[a] + area.size.along[a] - kinds_.kerf.along[a];
             if (defect.corner.along[a] >= end) return false;
             if (defect.corner.along[a] + defect.size.along[a] <= area.corner.along[a]) return false;
         }
@@ -85,12 +85,12 @@ class Framer {
         for (const Axis divided : {Axis::length, Axis::width}) {
             if (kinds_.rule.stages && stage_of(divided, stage, axis) > *kinds_.rule.stages) continue;
             for (const Rectangle& defect : defects) {
-                add(cuts, area, {divided, defect.corner[divided] + kinds_.kerf});
+                add(cuts, area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
                 add(cuts, area, {divided, defect.corner[divided] + defect.size[divided]});
             }
             if (kinds_.parts.empty() || random_.one_in(2)) continue;
             const Kind& part = kinds_.parts[at(random_.below(static_cast<int>(kinds_.parts.size())))];
-            const Size size = part.may_turn && random_.one_in(2) ? part.size.turned() : part.size;
+            const Size size = part.size(part.may_turn && random_.one_in(2));
             add(cuts, area, {divided, area.corner[divided] + size[divided]});
             add(cuts, area, {divided, area.corner[divided] + area.size[divided] - size[divided]});
         }
@@ -100,7 +100,7 @@ class Framer {
 
     // The first side must be more than dust.
     void add(std::vector<Cut>& cuts, const Rectangle& area, Cut cut) const {
-        const int from = area.corner[cut.axis] + kinds_.kerf;
+        const int from = area.corner[cut.axis] + kinds_.kerf[cut.axis];
         const int to = area.corner[cut.axis] + area.size[cut.axis];
         if (cut.position > from && cut.position < to) cuts.push_back(cut);
     }

@@ -1,10 +1,12 @@
 // A problem as the search sees it: without kerf, and with areas in units that squares of them fit into an
 // Amount.
 //
-// Adding the kerf to both sizes of every part and of every stock piece turns cuts with a kerf into cuts
-// without one: a + kerf + b is cut into a and b exactly where (a + kerf) + (b + kerf) is without loss.
+// Adding the kerf to the sizes of every part and of every stock piece turns cuts with a kerf into cuts
+// without one: a + kerf + b is cut into a and b exactly where (a + kerf) + (b + kerf) is without loss. Each
+// axis has a kerf of its own, so a turned part is not the upright one with its sizes exchanged.
 #pragma once
 
+#include <algorithm>
 #include <vector>
 
 #include "compiler/stock/cutting/problem.hpp"
@@ -12,10 +14,14 @@
 namespace rodwright::cutting::guillotine {
 
 struct Kind {
-    Size size;
+    Size upright;
+    Size turned;
     int quantity = 0;
     bool may_turn = false;  // and is no square
     Amount weight = 0;      // its area in the search's units
+
+    Size size(bool is_turned) const { return is_turned ? turned : upright; }
+    Amount least_area() const { return may_turn ? std::min(upright.area(), turned.area()) : upright.area(); }
 };
 
 struct Stock {
@@ -36,7 +42,7 @@ struct Kinds {
     std::vector<Kind> parts;  // one for each of Problem::parts, in their order
     std::vector<Stock> stock;
     CutRule rule;
-    int kerf = 0;
+    Size kerf;
     Size least;  // no part is smaller than this, along either axis
 
     // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that

@@ -74,7 +74,7 @@ bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
 
 void Layout::put(int part, const Placing& placing) {
     const Kind& kind = kinds_->parts[at(part)];
-    const Size size = placing.turned ? kind.size.turned() : kind.size;
+    const Size size = kind.size(placing.turned);
     int node = placing.node;
     set_used(node);
     if (nodes_[at(node)].size != size) {

@@ -99,8 +99,8 @@ class Layout {
 template <typename Visit>
 void Layout::for_each_placing(const Kind& kind, Visit&& visit) const {
     for (const Free& free : free_) {
-        placings_in(free, kind.size, false, visit);
-        if (kind.may_turn) placings_in(free, kind.size.turned(), true, visit);
+        placings_in(free, kind.upright, false, visit);
+        if (kind.may_turn) placings_in(free, kind.turned, true, visit);
     }
 }
 

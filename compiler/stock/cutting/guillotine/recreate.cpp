@@ -22,7 +22,7 @@ bool fits(const Kind& kind, const Stock& stock) {
     const auto inside = [&](Size size) {
         return size.along[0] <= stock.size.along[0] && size.along[1] <= stock.size.along[1];
     };
-    return inside(kind.size) || (kind.may_turn && inside(kind.size.turned()));
+    return inside(kind.upright) || (kind.may_turn && inside(kind.turned));
 }
 
 }  // namespace
@@ -49,8 +49,8 @@ void Search::choose_order() {
         if (missing_[at(part)] == 0) continue;
         const Kind& kind = kinds_.parts[at(part)];
         Amount rank = kind.weight;
-        if (key == 2) rank = std::max(kind.size.along[0], kind.size.along[1]);
-        if (key == 3) rank = std::min(kind.size.along[0], kind.size.along[1]);
+        if (key == 2) rank = std::max(kind.upright.along[0], kind.upright.along[1]);
+        if (key == 3) rank = std::min(kind.upright.along[0], kind.upright.along[1]);
         order_.emplace_back(-rank * (100 + random_.below(noise)), part);
     }
     work_ += 20 * static_cast<Amount>(order_.size());

@@ -23,7 +23,8 @@ class Writer {
   private:
     int add(Size corner, Size grown) {
         CutNode node;
-        node.area = {corner, {{grown.along[0] - kinds_.kerf, grown.along[1] - kinds_.kerf}}};
+        node.area = {corner,
+                     {{grown.along[0] - kinds_.kerf.along[0], grown.along[1] - kinds_.kerf.along[1]}}};
         tree_.nodes.push_back(node);
         return static_cast<int>(tree_.nodes.size()) - 1;
     }
@@ -67,12 +68,12 @@ class Writer {
             Size behind = corner;
             behind[axis] += size[axis];
             left[axis] -= size[axis];
-            const bool dust = left[axis] <= kinds_.kerf;
+            const bool dust = left[axis] <= kinds_.kerf[axis];
             const int second = dust ? none : add(behind, left);
             CutNode& cut = tree_.nodes[at(rest)];
             cut.kind = CutNode::Kind::cut;
             cut.axis = axis;
-            cut.position = behind[axis] - kinds_.kerf;
+            cut.position = behind[axis] - kinds_.kerf[axis];
             cut.first = first;
             cut.second = second;
             write(children[i], first);

@@ -23,7 +23,7 @@ Input input_of(const Problem& problem) {
     int pieces = 0;
     for (std::size_t i = 0; i < problem.parts.size(); ++i) {
         const PartKind& part = problem.parts[i];
-        auto& kinds = by_length[part.size.along[0] + problem.kerf];
+        auto& kinds = by_length[part.size.along[0] + problem.kerf[Axis::length]];
         kinds.insert(kinds.end(), static_cast<std::size_t>(part.quantity), static_cast<int>(i));
         pieces += part.quantity;
     }
@@ -34,8 +34,8 @@ Input input_of(const Problem& problem) {
     }
     for (const StockPiece& piece : problem.stock) {
         const bool limited = piece.available.has_value() && *piece.available < pieces;
-        input.cover.bars.push_back(
-            {piece.size.along[0] + problem.kerf, limited ? *piece.available : pieces, limited, piece.cost});
+        input.cover.bars.push_back({piece.size.along[0] + problem.kerf[Axis::length],
+                                    limited ? *piece.available : pieces, limited, piece.cost});
     }
     return input;
 }
@@ -79,8 +79,9 @@ class TreeWriter {
         int behind = CutNode::none;
         if (whole.size.along[0] != length) {
             target = add(tree, whole.corner.along[0], length, whole);
-            const int left = whole.size.along[0] - length - problem_.kerf;
-            if (left > 0) behind = add(tree, whole.corner.along[0] + length + problem_.kerf, left, whole);
+            const int taken = length + problem_.kerf[Axis::length];
+            const int left = whole.size.along[0] - taken;
+            if (left > 0) behind = add(tree, whole.corner.along[0] + taken, left, whole);
             CutNode& cut = tree.nodes[static_cast<std::size_t>(rest)];
             cut.kind = CutNode::Kind::cut;
             cut.axis = Axis::length;
