@@ -6,6 +6,7 @@
 // nothing; parts turned on a lathe get a larger box.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,8 +33,10 @@ struct PanelNeed {
     int count = 1;  // panels
     Vector size;    // of the glued-up panel before trimming; thickness as in Blank
     std::string thickness_class;
-    int boards = 0;            // as the design says; 0: it leaves that open
-    bool alternating = false;  // heart side up and down by turns
+    std::optional<int> staves;  // how many, where the design says it
+    Rational narrowest;         // of a stave in the glued-up panel: as the design says, or the shop's limit
+    Rational widest;            // the same
+    bool alternating = false;   // every other stave turned over
     // The design does not say that it is glued, but its blank is wider than the jointer. It is among the
     // blanks too, in case there is a board wide enough and another way to flatten it.
     bool suggested = false;
@@ -47,13 +50,14 @@ struct RoughSizes {
 
 RoughSizes rough_sizes(const Piece& piece, const MillingData& milling);
 
-// How many staves a panel may be made of: as the design says, or all counts that keep equal staves within the
-// limits of width. `most` is never below `fewest`, which is at least 1; both are at most 1000.
+// How many staves a panel may be made of: as the design says, or all counts that keep equal staves between
+// the narrowest and the widest. Where no count does, the fewest that are not too wide. `most` is never below
+// `fewest`, which is at least 1; both are at most 1000.
 struct StaveCounts {
     int fewest = 1;
     int most = 1;
 };
-StaveCounts stave_counts(const PanelNeed& panel, const PanelLimits& limits);
+StaveCounts stave_counts(const PanelNeed& panel);
 
 // The width to which each of `staves` equal staves is sawn: both its edges are jointed before gluing.
 Rational sawn_stave_width(const PanelNeed& panel, int staves, const PanelLimits& limits);
