@@ -58,13 +58,16 @@ TEST_SUITE("unit/rough") {
         CHECK(lengths_of(blocks(3).piece(), milling) == Lines{"1 of 3: 2527/4"});
         CHECK(lengths_of(blocks(5).piece(), milling) == Lines{"1 of 2: 17143/40", "1 of 3: 2527/4"});
         CHECK(lengths_of(blocks(6).piece(), milling) == Lines{"3 of 2: 17143/40"});
+        // Of three apiece and four: ten parts in three blanks.
+        const MillingData longer = own_milling("planer: {shortest: 600mm}");
+        CHECK(lengths_of(blocks(10).piece(), longer) == Lines{"2 of 3: 2527/4", "1 of 4: 33397/40"});
         // A shop that mills 225.4 mm takes each by itself.
         CHECK(lengths_of(blocks(6).piece(),
                          own_milling("jointer: {shortest: 225.4mm}\nplaner: {shortest: 0mm}")) ==
               Lines{"6 of 1: 1127/5"});
         // 5 parts that need three in a blank: one blank of five, since two would not reach.
         CHECK(lengths_of(blocks(5).piece(), own_milling("planer: {shortest: 430mm}")) ==
-              Lines{"1 of 5: 20761/20"});
+              Lines{"1 of 5: 10381/10"});
     }
 
     TEST_CASE("one short part gets a blank as long as the machines ask for") {
