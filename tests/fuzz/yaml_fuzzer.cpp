@@ -1,9 +1,10 @@
-// Any bytes as a data file: as plain YAML, as a table of woods and as a shop.
+// Any bytes as a data file: as plain YAML, as a table of woods, as a shop and as milling data.
 #include <string>
 
 #include "compiler/data/shop.hpp"
 #include "compiler/data/woods.hpp"
 #include "compiler/data/yaml_reader.hpp"
+#include "compiler/stock/rough/milling.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t size) {
     rodwright::SourceManager sources;
@@ -13,5 +14,7 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t siz
     rodwright::read_yaml(sources, file, diagnostics);
     rodwright::read_woods(sources, file, diagnostics);
     rodwright::read_shop(sources, file, diagnostics);
+    rodwright::read_milling(sources, file, diagnostics);
+    rodwright::overlay_milling({}, sources, file, diagnostics);
     return 0;
 }

@@ -65,10 +65,19 @@ class Blanks {
         return made;
     }
 
+    std::string length_reason(int parts) const {
+        const std::string each = show(part_.finished[Axis::wide]);
+        const std::string ends = fmt::format("{} at each end {}", show(part_.end), part_.end_reason);
+        if (parts == 1) return fmt::format("length: {} + {}", each, ends);
+        return fmt::format(
+            "length: {} of {} end to end with {} between for the saw, {}; cut apart after planing, as one "
+            "alone is "
+            "shorter than the {} that the machines take",
+            parts, each, show(milling_.kerf(milling_.saws.crosscut)), ends, show(milling_.shortest_milled()));
+    }
+
     Blank single() const {
-        Blank made = blank({id_}, part_.length(),
-                           fmt::format("length: {} + {} at each end {}", show(part_.finished[Axis::wide]),
-                                       show(part_.end), part_.end_reason));
+        Blank made = blank({id_}, part_.length(), length_reason(1));
         made.count = static_cast<int>(piece_[id_].parts.size());
         return made;
     }
@@ -77,18 +86,10 @@ class Blanks {
         const int parts = static_cast<int>(kinds.size());
         const Rational& shortest = milling_.shortest_milled();
         const Rational length = length_of(parts);
-        std::string text = fmt::format("length: {} + {} at each end {}", show(part_.finished[Axis::wide]),
-                                       show(part_.end), part_.end_reason);
-        if (parts > 1) {
-            text = fmt::format(
-                "length: {} of {} end to end with {} between for the saw, {} at each end {}; cut "
-                "apart after planing, as one alone is shorter than the {} that the machines take",
-                parts, show(part_.finished[Axis::wide]), show(milling_.kerf(milling_.saws.crosscut)),
-                show(part_.end), part_.end_reason, show(shortest));
-        }
-        if (length >= shortest) return blank(std::move(kinds), length, std::move(text));
-        text += fmt::format("; made {} long, the shortest that the machines take", show(shortest));
-        return blank(std::move(kinds), shortest, std::move(text));
+        if (length >= shortest) return blank(std::move(kinds), length, length_reason(parts));
+        return blank(std::move(kinds), shortest,
+                     length_reason(parts) +
+                         fmt::format("; made {} long, the shortest that the machines take", show(shortest)));
     }
 
     // As many blanks as are long enough, the parts spread evenly over them.
@@ -102,10 +103,11 @@ class Blanks {
             const auto first = parts.begin() + static_cast<std::ptrdiff_t>(count) * i / blanks;
             const auto last = parts.begin() + static_cast<std::ptrdiff_t>(count) * (i + 1) / blanks;
             Blank next = group({first, last});
-            if (!made.empty() && made.back().kinds == next.kinds) {
-                ++made.back().count;
-            } else {
+            const auto alike = std::ranges::find(made, next.kinds, &Blank::kinds);
+            if (alike == made.end()) {
                 made.push_back(std::move(next));
+            } else {
+                ++alike->count;
             }
         }
         return made;

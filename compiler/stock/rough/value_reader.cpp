@@ -14,8 +14,8 @@ void report(const YamlNode& node, std::string message, std::string hint, Diagnos
 std::optional<Rational> read_length(const YamlNode& node, Diagnostics& diagnostics) {
     const std::optional<Quantity> quantity = read_quantity(node, diagnostics);
     if (!quantity) return std::nullopt;
-    if (quantity->is_length() && quantity->value >= 0) return quantity->value;
-    report(node, "a length is wanted here, not below zero", "write the unit: `1/4 in` or `6mm`", diagnostics);
+    if (quantity->is_length()) return quantity->value;
+    report(node, "a length is wanted here", "write the unit: `1/4 in` or `6mm`", diagnostics);
     return std::nullopt;
 }
 
@@ -24,8 +24,8 @@ std::optional<Rational> read_share(const YamlNode& node, Diagnostics& diagnostic
     if (!quantity) return std::nullopt;
     const Dimension& dimension = quantity->dimension;
     const bool percentage = dimension.dimensionless() && dimension.ratio == RatioKind::percentage;
-    if (percentage && quantity->value >= 0) return quantity->value;
-    report(node, "a percentage is wanted here, not below zero", "write `20 %`", diagnostics);
+    if (percentage) return quantity->value;
+    report(node, "a percentage is wanted here", "write `20 %`", diagnostics);
     return std::nullopt;
 }
 
