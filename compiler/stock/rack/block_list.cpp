@@ -47,8 +47,7 @@ void insert_lines(const FileStyle& file, std::size_t at, std::string lines, Text
 
 // Where lines are put behind a list; in front of a last entry that goes, so that what stays of the text ends
 // there with a line end.
-std::size_t behind_entries(std::string_view text, const YamlNode& list, bool last_gone) {
-    const Lines last = lines_of_entries(text, list).back();
+std::size_t behind_entries(const Lines& last, bool last_gone) {
     return last_gone ? last.begin : last.end;
 }
 
@@ -83,21 +82,27 @@ void edit_block_list(const FileStyle& file, const YamlNode& list, const ListChan
     }
     if (change.added.empty()) return;
     const std::size_t column = column_of(file.text, list.span.begin);
-    insert_lines(file, behind_entries(file.text, list, change.gone.back()),
+    insert_lines(file, behind_entries(entries.back(), change.gone.back()),
                  dashed_lines(file, column, change.added), edits);
 }
 
+// Set apart by a blank line where the list before it is.
 void add_block_list(const FileStyle& file, std::string_view key, const YamlNode& before, bool last_gone,
                     const std::vector<std::string>& added, TextEdits& edits) {
-    const bool in_brackets = is_flow(file.text, before);
-    const std::size_t end = in_brackets ? next_line(file.text, flow_end(file.text, before.span.begin))
-                                        : lines_of_entries(file.text, before).back().end;
     std::string lines = std::string(file.key_column, ' ').append(key).append(":").append(file.line_end) +
                         dashed_lines(file, file.dash_column, added);
-    // As the other lists are set apart.
-    if (end < file.text.size() && is_blank_line(file.text, end)) lines.insert(0, file.line_end);
-    insert_lines(file, in_brackets ? end : behind_entries(file.text, before, last_gone), std::move(lines),
-                 edits);
+    Lines last;
+    if (is_flow(file.text, before)) {
+        last.end = next_line(file.text, flow_end(file.text, before.span.begin));
+        last_gone = false;
+    } else {
+        last = lines_of_entries(file.text, before).back();
+    }
+    const std::size_t at = behind_entries(last, last_gone);
+    const bool blank_follows = last.end < file.text.size() && is_blank_line(file.text, last.end);
+    const bool blank_before = is_blank_line(file.text, line_start(file.text, at - 1));
+    if (blank_follows && !blank_before) lines.insert(0, file.line_end);
+    insert_lines(file, at, std::move(lines), edits);
 }
 
 void fill_block_list(const FileStyle& file, const YamlNode& key, const std::vector<std::string>& added,

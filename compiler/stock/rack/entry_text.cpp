@@ -103,7 +103,7 @@ void EntryText::defects(const std::vector<WoodDefect>& defects) {
         fields.length("length", defect.length);
         fields.length("width", defect.width);
         fields.word("note", defect.note);
-        list += (list.empty() ? "\n  " : ",\n  ") + fields.text();
+        list += (list.empty() ? "\n   " : ",\n   ") + fields.text();
     }
     fields_ += fmt::format(",\n defects: [{}]", list);
 }

@@ -27,21 +27,21 @@ std::vector<WoodDefect> defects_in(const std::vector<WoodDefect>& defects, const
     return found;
 }
 
-// The sapwood follows the far edge of a board that may taper: as wide as it gets anywhere in the offcut.
-Rational sapwood_in(const RackBoard& board, const RackChange::Left& left) {
-    if (board.sapwood == 0) return 0;
-    const auto heartwood_at = [&](const Rational& along) {
-        const Rational width = board.width + (board.far_width - board.width) * along / board.length;
-        return Rational(width - board.sapwood);
-    };
-    const Rational heartwood =
-        std::min(heartwood_at(left.from_end), heartwood_at(left.from_end + left.length));
-    const Rational sapwood = left.from_edge + left.width - heartwood;
-    return std::clamp(sapwood, Rational(0), left.width);
-}
-
 Rational rounded_up(const Rational& value, const Rational& step) {
     return ceil(value / step) * step;
+}
+
+// The sapwood follows the far edge of a board that may taper: as wide as it gets anywhere in the offcut.
+Rational sapwood_in(const RackBoard& board, const RackChange::Left& left, const Rational& step) {
+    if (board.sapwood == 0) return 0;
+    const Rational far_edge = left.from_edge + left.width;
+    const auto sapwood_at = [&](const Rational& along) {
+        const Rational width = board.width + (board.far_width - board.width) * along / board.length;
+        return Rational(far_edge - (width - board.sapwood));
+    };
+    Rational sapwood = std::max(sapwood_at(left.from_end), sapwood_at(left.from_end + left.length));
+    if (board.width != board.far_width) sapwood = rounded_up(sapwood, step);
+    return std::clamp(sapwood, Rational(0), left.width);
 }
 
 // An arc's rise goes with the square of what is left of it; twist is a bilinear surface.
@@ -71,7 +71,7 @@ RackBoard offcut_of(const RackBoard& board, const RackChange::Left& left, const 
     offcut.checks = Overlap(0, board.checks, left.from_end, left.length).length();
     offcut.far_checks =
         Overlap(board.length - board.far_checks, board.length, left.from_end, left.length).length();
-    offcut.sapwood = sapwood_in(board, left);
+    offcut.sapwood = sapwood_in(board, left, step);
     offcut.warp = warp_in(board, left, step);
     offcut.offcut = true;
     offcut.from = board.name;

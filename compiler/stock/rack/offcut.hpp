@@ -5,7 +5,7 @@
 
 namespace rodwright {
 
-// Without a name. `step` is what bow, cup and twist are rounded up to.
+// Without a name. `step` is what bow, cup and twist are rounded up to, and sapwood along an edge that tapers.
 RackBoard offcut_of(const RackBoard& board, const RackChange::Left& left, const Rational& step);
 RackSheet offcut_of(const RackSheet& sheet, const RackChange::Left& left);
 
