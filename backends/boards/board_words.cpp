@@ -13,13 +13,21 @@ std::string money_words(const WoodPlan& plan, const Rational& price) {
     return fmt::format("{:.2f} {}", price.get_d(), plan.money.empty() ? "in money" : plan.money);
 }
 
+std::string board_words(const std::string& section) {
+    return section.empty() ? "board" : section;
+}
+
+std::string piece_words(const PlannedPiece& piece) {
+    return piece.leaves > 1 ? fmt::format("{}, to be resawn in {}", piece.label, piece.leaves) : piece.label;
+}
+
 std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyle& style) {
     const PlanRegion& region = board.regions[index];
     switch (region.kind) {
         case PlanRegion::Kind::piece:
-            return board.pieces[*region.piece].label;
+            return piece_words(board.pieces[*region.piece]);
         case PlanRegion::Kind::section:
-            return region.name.empty() ? "the board" : region.name;
+            return board_words(region.name);
         case PlanRegion::Kind::offcut:
             return fmt::format("offcut {} x {}", format_length(region.area.length, style),
                                format_length(region.area.width, style));
@@ -44,15 +52,14 @@ std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& st
     std::vector<CutWords> all;
     std::vector<bool> is_rest(board.regions.size(), false);
     for (const PlannedCut& cut : board.cuts) {
-        CutWords words{cut.crosscut ? "crosscut" : "rip", gives(board, cut.of, style),
+        CutWords words{cut.crosscut ? "crosscut" : "rip", board_words(board.regions[cut.of].name),
                        format_length(cut.setting, style), gives(board, cut.first, style)};
-        const std::string name = board.regions[cut.of].name;
-        words.of = name.empty() ? "the board" : name;
-        if (is_rest[cut.of]) words.of = "the rest of " + words.of;
+        if (is_rest[cut.of]) words.of = "rest of " + words.of;
         if (cut.rest) {
-            is_rest[*cut.rest] = true;
-            if (board.regions[*cut.rest].kind != PlanRegion::Kind::section)
-                words.gives += ", left: " + gives(board, *cut.rest, style);
+            const PlanRegion& rest = board.regions[*cut.rest];
+            is_rest[*cut.rest] = rest.name == board.regions[cut.of].name;
+            const bool goes_on = rest.kind == PlanRegion::Kind::section && is_rest[*cut.rest];
+            if (!goes_on) words.gives += ", left: " + gives(board, *cut.rest, style);
         }
         all.push_back(std::move(words));
     }
@@ -67,17 +74,15 @@ std::vector<std::string> offcut_words(const PlannedBoard& board, const LengthSty
     return words;
 }
 
-std::string bound_words(const WoodPlan& plan, const PlanGroup& group) {
+std::string bound_words(const PlanGroup& group) {
     const std::size_t boards = group.boards.size();
     std::string words = counted(boards, group.sheet ? "sheet" : "board");
-    for (const MissingPiece& missing : plan.missing) {
-        if (missing.group == group.title) return words + ", and it is not enough";
-    }
+    if (!group.complete) return words + ", and it is not enough";
     if (boards == 0) return "all from what is left of boards already cut";
     const auto least = static_cast<std::size_t>(group.at_least);
-    words += least >= boards ? fmt::format("; fewer cannot be enough ({})", group.at_least_by)
-                             : fmt::format("; {} at least are needed ({})", least, group.at_least_by);
-    if (group.proven) return words + "; no choice of boards is worth less";
+    words += least >= boards ? fmt::format("; fewer cannot be enough (by {})", group.at_least_by)
+                             : fmt::format("; at least {} needed (by {})", least, group.at_least_by);
+    if (group.proven) return words + "; no others are worth less";
     constexpr double percent = 100;
     if (group.over > 0)
         words += fmt::format("; within {:.0f} % of the least worth", std::ceil(group.over.get_d() * percent));

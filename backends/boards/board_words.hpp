@@ -24,7 +24,7 @@ std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& st
 std::vector<std::string> offcut_words(const PlannedBoard& board, const LengthStyle& style);
 
 // `3 boards, no plan uses fewer (area)`, with how sure that is.
-std::string bound_words(const WoodPlan& plan, const PlanGroup& group);
+std::string bound_words(const PlanGroup& group);
 
 // `62 % of the wood that is cut ends in the piece`; empty where nothing is cut.
 std::string yield_words(const WoodPlan& plan);

@@ -70,8 +70,12 @@ class PlanWriter {
 
     Json piece_of(const PlannedPiece& each) const {
         Json object = {{"label", each.label}};
-        object["parts"] = list(each.parts, [&](PartId part) { return Json(piece_[part].name); });
-        if (each.stave > 0) object["stave"] = {{"number", each.stave}, {"of", each.staves}};
+        object["leaves"] = each.leaves;
+        object["parts"] = list(each.parts, [&](const PlannedPart& part) {
+            Json entry = {{"part", piece_[part.part].name}};
+            if (part.stave > 0) entry["stave"] = {{"number", part.stave}, {"of", part.staves}};
+            return entry;
+        });
         return object;
     }
 

@@ -11,7 +11,7 @@ std::string board_text(const PlannedBoard& board, const LengthStyle& style) {
     std::string text = "\n  " + board_title(board, style) + "\n";
     std::size_t number = 0;
     for (const CutWords& words : cut_words(board, style)) {
-        text += fmt::format("  {:>3}  {:<9}{:<16}{:>10}  {}\n", ++number, words.what, words.of, words.setting,
+        text += fmt::format("  {:>3}  {:<9}{:<14}{:>11}  {}\n", ++number, words.what, words.of, words.setting,
                             words.gives);
     }
     if (board.cuts.empty()) text += "       as it is\n";
@@ -26,7 +26,7 @@ std::string boards_text(const Piece& piece, const WoodPlan& plan) {
         "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
         "against it, and what comes off. Lengths run along the grain and are rough.\n";
     for (const PlanGroup& group : plan.groups) {
-        text += fmt::format("\n{}: {}\n", group.title, bound_words(plan, group));
+        text += fmt::format("\n{}: {}\n", group.title, bound_words(group));
         for (const std::size_t board : group.boards) text += board_text(plan.boards[board], piece.style);
     }
     if (!plan.purchases.empty()) text += "\nto buy\n\n";

@@ -5,8 +5,9 @@
 namespace rodwright {
 namespace {
 
-bool is_of(const Piece& piece, PartId part, KindId kind) {
-    return piece[part].kind == kind;
+bool holds_kind(const Piece& piece, const PlannedPiece& planned, KindId kind) {
+    return std::ranges::any_of(planned.parts,
+                               [&](const PlannedPart& each) { return piece[each.part].kind == kind; });
 }
 
 // Of parts that are in no match.
@@ -26,9 +27,7 @@ std::optional<RoughCut> planned_alone(const RoughSizes& rough, KindId kind) {
 std::optional<RoughCut> planned_together(const Piece& piece, const WoodPlan& plan, KindId kind) {
     for (const PlannedBoard& board : plan.boards) {
         for (const PlannedPiece& planned : board.pieces) {
-            if (board.sheet || planned.stave > 0) continue;
-            if (std::ranges::none_of(planned.parts, [&](PartId part) { return is_of(piece, part, kind); }))
-                continue;
+            if (board.sheet || planned.parts.front().stave > 0 || !holds_kind(piece, planned, kind)) continue;
             return RoughCut{planned.size, "", planned.parts.size(), false};
         }
     }
@@ -38,9 +37,8 @@ std::optional<RoughCut> planned_together(const Piece& piece, const WoodPlan& pla
 std::vector<std::string> boards_of(const Piece& piece, const WoodPlan& plan, KindId kind) {
     std::vector<std::string> names;
     for (const PlannedBoard& board : plan.boards) {
-        const bool holds = std::ranges::any_of(board.pieces, [&](const PlannedPiece& planned) {
-            return std::ranges::any_of(planned.parts, [&](PartId part) { return is_of(piece, part, kind); });
-        });
+        const bool holds = std::ranges::any_of(
+            board.pieces, [&](const PlannedPiece& planned) { return holds_kind(piece, planned, kind); });
         if (holds) names.push_back(board.name);
     }
     return names;

@@ -43,7 +43,7 @@ class BoardSheets {
 
     std::vector<Draft> run() {
         for (const PlanGroup& group : plan_.groups) {
-            paragraph(group.title + ": " + bound_words(plan_, group), FontFace::bold, title_height);
+            paragraph(group.title + ": " + bound_words(group), FontFace::bold, title_height);
             for (const std::size_t board : group.boards) draw(plan_.boards[board]);
         }
         return std::move(drafts_);

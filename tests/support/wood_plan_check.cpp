@@ -183,36 +183,42 @@ class Checker {
         Rational length = 0;
         Rational width = 0;
         Rational thickness = 0;
-        for (const PartId part : planned.parts) {
-            const Kind& kind = piece_[piece_[part].kind];
+        const std::size_t in_leaf = planned.parts.size() / static_cast<std::size_t>(planned.leaves);
+        if (in_leaf * static_cast<std::size_t>(planned.leaves) != planned.parts.size())
+            fault(board, planned.label + ": its leaves are not alike");
+        for (std::size_t i = 0; i < planned.parts.size(); ++i) {
+            const PlannedPart& each = planned.parts[i];
+            const Kind& kind = piece_[piece_[each.part].kind];
             const Wood* wood = piece_.find_wood(kind.wood);
             if (wood == nullptr) {
                 fault(board, planned.label + " has no wood");
                 continue;
             }
             check_wood(board, *wood, planned);
-            length += kind.overall(Axis::wide) * planned.strung;
-            width = std::max(width, kind.overall(Axis::deep));
+            if (i < in_leaf) length += kind.overall(Axis::wide);
+            if (each.stave == 0) width = std::max(width, kind.overall(Axis::deep));
             thickness = std::max(thickness, kind.overall(Axis::tall));
-            if (planned.stave == 0) ++whole_[part];
+            count(board, area, planned, each);
         }
-        const bool may_turn = board.sheet && board.origin.empty() ? true : no_grain(board);
-        const bool along = area.length >= length && (planned.stave > 0 || area.width >= width);
-        const bool across = may_turn && area.length >= width && area.width >= length;
+        const bool along = area.length >= length && area.width >= width;
+        const bool across = no_grain(board) && area.length >= width && area.width >= length;
         if (!along && !across)
             fault(board, planned.label + " is too small for its part, or lies across the grain");
-        constexpr double tolerance = 0.8;
-        if (board.thickness < thickness &&
-            !(board.sheet && Rational(thickness - board.thickness).get_d() <= tolerance))
+        constexpr double tolerance = 0.8;  // sheets are as thick as they come
+        const Rational lacking = thickness * planned.leaves - board.thickness;
+        if (lacking > 0 && !(board.sheet && lacking.get_d() <= tolerance))
             fault(board, planned.label + " is too thin");
-        if (planned.stave > 0) {
-            auto& widths = staves_[planned.parts.front()];
-            for (int i = 0; i < planned.strung; ++i) {
-                if (!widths.emplace(planned.stave + i, area.width).second)
-                    fault(board, planned.label + " is there twice");
-            }
-            stave_count_[planned.parts.front()] = planned.staves;
+    }
+
+    void count(const PlannedBoard& board, const PlanArea& area, const PlannedPiece& planned,
+               const PlannedPart& each) {
+        if (each.stave == 0) {
+            ++whole_[each.part];
+            return;
         }
+        if (!staves_[each.part].emplace(each.stave, area.width).second)
+            fault(board, planned.label + " is there twice");
+        stave_count_[each.part] = each.staves;
     }
 
     bool no_grain(const PlannedBoard& board) const {

@@ -38,7 +38,7 @@ class Cutter {
         while (!waiting.empty()) {
             const auto [node, at] = waiting.front();
             waiting.pop_front();
-            if (tree_.nodes[index(node)].kind == CutNode::Kind::cut) {
+            if (is_cut(node)) {
                 cut_in_a_row(node, at, waiting);
             } else {
                 end(node, at, give);
@@ -55,6 +55,18 @@ class Cutter {
 
     static std::size_t index(int node) { return static_cast<std::size_t>(node); }
 
+    // Below it there is a part. What has none is left whole, whatever cuts the search made round a defect in
+    // it.
+    bool has_part(int node) const {
+        if (node == CutNode::none) return false;
+        const CutNode& each = tree_.nodes[index(node)];
+        if (each.kind != CutNode::Kind::cut) return each.kind == CutNode::Kind::part;
+        return has_part(each.first) || has_part(each.second);
+    }
+    bool is_cut(int node) const {
+        return node != CutNode::none && tree_.nodes[index(node)].kind == CutNode::Kind::cut && has_part(node);
+    }
+
     PlanArea area_of(const cutting::Rectangle& rectangle) const {
         return {usable_.from_end + grid_.length(rectangle.corner.along[0]),
                 usable_.from_edge + grid_.length(rectangle.corner.along[1]),
@@ -70,8 +82,7 @@ class Cutter {
         if (board_.regions[region].name.empty() && region != 0)
             board_.regions[region].name = section_name(sections_++);
         const cutting::Axis axis = tree_.nodes[index(node)].axis;
-        while (node != CutNode::none && tree_.nodes[index(node)].kind == CutNode::Kind::cut &&
-               tree_.nodes[index(node)].axis == axis) {
+        while (is_cut(node) && tree_.nodes[index(node)].axis == axis) {
             const CutNode& cut = tree_.nodes[index(node)];
             const bool crosscut = axis == cutting::Axis::length;
             const Rational at =

@@ -27,9 +27,10 @@ class PartsLeft {
     std::vector<std::vector<PartId>> parts_;
 };
 
-std::string label_of(const Piece& piece, const std::vector<PartId>& parts) {
+std::string label_of(const Piece& piece, const std::vector<PlannedPart>& parts) {
     std::string label;
-    for (const PartId part : parts) label += (label.empty() ? "" : "+") + piece[piece[part].kind].letter;
+    for (const PlannedPart& each : parts)
+        label += (label.empty() ? "" : "+") + piece[piece[each.part].kind].letter;
     return label;
 }
 
@@ -41,7 +42,7 @@ Demand demand_of(const Piece& piece, const Blank& blank, PartsLeft& left) {
     demand.size = blank.size;
     for (int i = 0; i < blank.count; ++i) {
         PlannedPiece planned;
-        for (const KindId kind : blank.kinds) planned.parts.push_back(left.take(kind));
+        for (const KindId kind : blank.kinds) planned.parts.push_back({left.take(kind)});
         planned.label = label_of(piece, planned.parts);
         planned.size = blank.size;
         demand.pieces.push_back(std::move(planned));
@@ -82,7 +83,11 @@ Demand single(const Piece& piece, const std::vector<PartId>& parts, const Vector
     demand.thickness_class = class_name(kind, milling);
     demand.size = size;
     demand.size[Axis::wide] = std::max(size[Axis::wide], milling.shortest_milled());
-    demand.pieces.push_back({label_of(piece, parts), parts, 0, 0, 1, demand.size});
+    PlannedPiece planned;
+    for (const PartId part : parts) planned.parts.push_back({part});
+    planned.label = label_of(piece, planned.parts);
+    planned.size = demand.size;
+    demand.pieces.push_back(std::move(planned));
     return demand;
 }
 
@@ -106,11 +111,11 @@ Demand book_of(const Piece& piece, const Match& match, const MillingData& millin
         for (const Axis axis : {Axis::wide, Axis::deep}) size[axis] = std::max(size[axis], box[axis]);
     }
     const Rational leaf = piece[piece[match.parts.front()].kind].overall(Axis::tall);
-    size[Axis::tall] = 2 * (leaf + milling.allowances.resawn_face) + milling.kerf(milling.saws.resaw) +
-                       milling.allowances.faces;
+    size[Axis::tall] = 2 * (leaf + 2 * milling.allowances.resawn_face) + milling.kerf(milling.saws.resaw);
     Demand demand = single(piece, match.parts, size, milling);
     const ThicknessClass* found = milling.class_for(size[Axis::tall] - milling.allowances.faces);
     demand.thickness_class = found == nullptr ? std::string{} : found->name;
+    demand.pieces.front().leaves = 2;
     return demand;
 }
 
@@ -168,12 +173,10 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
             demand.thickness_class = panel.need.thickness_class;
             demand.size = panel.need.size;
             demand.size[Axis::deep] = widths[static_cast<std::size_t>(stave)] + 2 * milling.panels.glued_edge;
-            PlannedPiece planned{fmt::format("{} {}/{}", panel.label, stave + 1, staves),
-                                 {panel.panels[at]},
-                                 stave + 1,
-                                 staves,
-                                 1,
-                                 demand.size};
+            PlannedPiece planned;
+            planned.label = fmt::format("{} {}/{}", panel.label, stave + 1, staves);
+            planned.parts = {{panel.panels[at], stave + 1, staves}};
+            planned.size = demand.size;
             const auto same = std::ranges::find(result, demand.size, &Demand::size);
             if (panel.one_board && stave > 0) {
                 Demand& strip = result.back();
@@ -181,7 +184,7 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
                 strip.size[Axis::deep] = std::max(strip.size[Axis::deep], demand.size[Axis::deep]);
                 strip.pieces.front().label = fmt::format("{} 1-{}", panel.label, stave + 1);
                 strip.pieces.front().size = strip.size;
-                strip.pieces.front().strung = stave + 1;
+                strip.pieces.front().parts.push_back(planned.parts.front());
             } else if (same != result.end() && !panel.one_board) {
                 same->pieces.push_back(std::move(planned));
             } else {

@@ -28,7 +28,7 @@ DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, con
             return group;
     }
     DemandGroup group{
-        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}};
+        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}, {}};
     group.title = title_of(piece, *group.wood, sample.thickness_class, group.least_thickness);
     groups.push_back(std::move(group));
     return groups.back();
@@ -45,6 +45,12 @@ StockQuery DemandGroup::query() const {
     for (const Demand& demand : demands) take_in(demand.size[Axis::wide], demand.size[Axis::deep]);
     for (const PanelDemand& panel : panels) take_in(panel.need.size[Axis::wide], panel.need.narrowest);
     return query;
+}
+
+void DemandGroup::take_in(DemandGroup thinner) {
+    square = square && thinner.square;
+    for (Demand& demand : thinner.demands) demands.push_back(std::move(demand));
+    for (PanelDemand& panel : thinner.panels) panels.push_back(std::move(panel));
 }
 
 std::vector<DemandGroup> grouped(const Piece& piece, Demands demands) {

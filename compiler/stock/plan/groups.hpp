@@ -14,9 +14,12 @@ struct DemandGroup {
     std::string title;  // "white ash, quartered, 4/4"
     std::vector<Demand> demands;
     std::vector<PanelDemand> panels;
+    std::optional<Rational> resawn_from;  // thickness of boards that are sawn open for it
 
     // With room for all pieces and staves of the group. The lengths and widths are the largest of any.
     StockQuery query() const;
+    // Adds what is as thick or thinner and comes out of the same boards.
+    void take_in(DemandGroup thinner);
 };
 
 // In the order of the design's woods; of one wood the thickest first. Parts of no wood are left out.

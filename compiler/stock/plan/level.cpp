@@ -76,6 +76,9 @@ cutting::Problem cutting_problem(const Level& level, const Grid& grid, const Mil
     const auto kerf = [&](const std::string& saw) { return grid.up(milling.kerf(saw)); };
     problem.kerf = {{kerf(sheet ? milling.saws.sheets : milling.saws.crosscut),
                      kerf(sheet ? milling.saws.sheets : milling.saws.rip)}};
+    const OffcutLimits& kept = milling.offcuts;
+    problem.least_useful = {
+        {grid.up(sheet ? kept.sheet_length : kept.length), grid.up(sheet ? kept.sheet_width : kept.width)}};
     if (!sheet) problem.rule.stages = board_stages;
     return problem;
 }

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "compiler/stock/plan/resaw.hpp"
+
 namespace rodwright {
 namespace {
 
@@ -35,13 +37,14 @@ void add_mixed(const PanelDemand& panel, const Rational& width, int many, int st
     choices.push_back(std::move(widths));
 }
 
-std::vector<Demand> all_demands(const Level& level, const std::vector<PanelDemand>& panels,
-                                const std::vector<StaveWidths>& chosen, const MillingData& milling) {
-    std::vector<Demand> demands = level.demands;
-    for (std::size_t i = 0; i < panels.size(); ++i) {
-        for (Demand& stave : staves_of(panels[i], chosen[i], milling)) demands.push_back(std::move(stave));
+std::vector<Demand> all_demands(const DemandGroup& group, const std::vector<StaveWidths>& chosen,
+                                const MillingData& milling) {
+    std::vector<Demand> demands = group.demands;
+    for (std::size_t i = 0; i < group.panels.size(); ++i) {
+        for (Demand& stave : staves_of(group.panels[i], chosen[i], milling))
+            demands.push_back(std::move(stave));
     }
-    return demands;
+    return group.resawn_from ? as_leaves(std::move(demands), *group.resawn_from, milling) : demands;
 }
 
 }  // namespace
@@ -62,24 +65,24 @@ std::vector<StaveWidths> stave_choices(const PanelDemand& panel, const std::vect
     return choices;
 }
 
-std::vector<Demand> with_staves(const Level& level, const std::vector<PanelDemand>& panels, const Grid& grid,
+std::vector<Demand> with_staves(const DemandGroup& group, const std::vector<Stock>& stock, const Grid& grid,
                                 const MillingData& milling) {
     std::vector<std::vector<StaveWidths>> choices;
     std::vector<StaveWidths> chosen;
-    for (const PanelDemand& panel : panels) {
-        choices.push_back(stave_choices(panel, level.stock, milling));
+    for (const PanelDemand& panel : group.panels) {
+        choices.push_back(stave_choices(panel, stock, milling));
         chosen.push_back(choices.back().front());
     }
     const auto plan_with = [&](const std::vector<StaveWidths>& widths) {
-        return solve_level({all_demands(level, panels, widths, milling), level.stock}, grid, milling,
+        return solve_level({all_demands(group, widths, milling), stock}, grid, milling,
                            cutting::Effort::quick);
     };
     std::size_t trials = 0;
     for (const auto& of_panel : choices) trials += of_panel.size() - 1;
-    if (trials == 0) return all_demands(level, panels, chosen, milling);
+    if (trials == 0) return all_demands(group, chosen, milling);
     // One panel after the other, each as is best with the choices made for the rest.
     LevelPlan best = plan_with(chosen);
-    for (std::size_t i = 0; i < panels.size(); ++i) {
+    for (std::size_t i = 0; i < choices.size(); ++i) {
         for (std::size_t choice = 1; choice < choices[i].size(); ++choice) {
             std::vector<StaveWidths> other = chosen;
             other[i] = choices[i][choice];
@@ -89,7 +92,7 @@ std::vector<Demand> with_staves(const Level& level, const std::vector<PanelDeman
             chosen = std::move(other);
         }
     }
-    return all_demands(level, panels, chosen, milling);
+    return all_demands(group, chosen, milling);
 }
 
 }  // namespace rodwright

@@ -2,6 +2,7 @@
 // out of.
 #pragma once
 
+#include "compiler/stock/plan/groups.hpp"
 #include "compiler/stock/plan/level.hpp"
 
 namespace rodwright {
@@ -14,9 +15,9 @@ using StaveWidths = std::vector<Rational>;
 std::vector<StaveWidths> stave_choices(const PanelDemand& panel, const std::vector<Stock>& stock,
                                        const MillingData& milling);
 
-// The level's demands with the staves of all panels among them, so that quick plans miss fewest pieces and
-// cost least; of equal ones the choice that comes first.
-std::vector<Demand> with_staves(const Level& level, const std::vector<PanelDemand>& panels, const Grid& grid,
+// The group's demands with the staves of all panels among them, and resawn where it says so, so that quick
+// plans miss fewest pieces and cost least; of equal ones the choice that comes first.
+std::vector<Demand> with_staves(const DemandGroup& group, const std::vector<Stock>& stock, const Grid& grid,
                                 const MillingData& milling);
 
 }  // namespace rodwright

@@ -154,12 +154,13 @@ Stock lumber(const LumberOffer& offer, const Rational& thickness, const Rational
     stock.board.far_width = width;
     stock.board.thickness = thickness;
     stock.usable = {0, 0, length, width};
-    stock.board_feet = board_feet(thickness, width, length);
-    stock.price = stock.board_feet * offer.price;
+    stock.board.board_feet = board_feet(thickness, width, length);
+    stock.price = stock.board.board_feet * offer.price;
     stock.board.price = stock.price;
-    stock.offer = fmt::format("{}{}, {} rough, at least {} wide, {} long", query.wood.common,
-                              offer.cut.empty() ? "" : ", " + offer.cut, format_length(thickness, style),
-                              format_length(width, style), format_length(length, style));
+    stock.board.offer =
+        fmt::format("{}{}, {} rough, at least {} wide, {} long", query.wood.common,
+                    offer.cut.empty() ? "" : ", " + offer.cut, format_length(thickness, style),
+                    format_length(width, style), format_length(length, style));
     return stock;
 }
 
@@ -176,7 +177,7 @@ Stock sheet_for_sale(const SheetOffer& offer, const StockQuery& query, const Mil
     stock.count.reset();
     stock.worth = 0;
     stock.price = offer.price;
-    stock.offer =
+    stock.board.offer =
         fmt::format("{}, {}, sheet {} x {}", query.wood.common, format_length(offer.thickness, style),
                     format_length(offer.length, style), format_length(offer.width, style));
     return stock;

@@ -21,8 +21,6 @@ struct Stock {
     Rational worth;                      // of wood at hand
     Rational price;                      // of wood to buy
     std::optional<std::size_t> left_of;  // index into WoodPlan::boards, where it is part of one
-    std::string offer;                   // of wood to buy: how a buying list names it
-    Rational board_feet;
 };
 
 // What is looked for: wood of that species and cut, thick enough for parts of that least thickness (sheets:

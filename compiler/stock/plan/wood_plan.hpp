@@ -25,15 +25,19 @@ struct PlanArea {
     friend bool operator==(const PlanArea&, const PlanArea&) = default;
 };
 
-// What one piece off the saw becomes: a part, several that are cut apart or sawn open after milling, or a
-// stave of a panel.
-struct PlannedPiece {
-    std::string label;          // "B", "B+B", "F 2/4" for the second of four staves
-    std::vector<PartId> parts;  // from its first end on; of a stave: the panel
-    int stave = 0;              // from one; 0: none
+// A part, or one of the staves that a panel is glued from.
+struct PlannedPart {
+    PartId part = PartId::none;
+    int stave = 0;  // from one; 0: the whole part
     int staves = 0;
-    int strung = 1;  // so many staves end to end, from `stave` on: those of a panel from one board
-    Vector size;     // as sawn; thickness: the least that the board must have
+};
+
+// What one piece off the saw becomes. It may be cut apart after milling, or sawn open on edge into leaves.
+struct PlannedPiece {
+    std::string label;               // "B", "B+B", "F 2/4" for the second of four staves
+    std::vector<PlannedPart> parts;  // from its first end on; of one leaf after another
+    int leaves = 1;
+    Vector size;  // as sawn; thickness: the least that the board must have
 };
 
 // What there is of a board at some moment of cutting it up. The first region is the whole board.
@@ -75,6 +79,8 @@ struct PlannedBoard {
     Rational crosscut_kerf;
     Rational rip_kerf;
     std::optional<Rational> price;
+    std::string offer;    // of one to be bought: what the buying list calls it
+    Rational board_feet;  // likewise; 0 for sheets
 };
 
 // Boards that were planned together: of one wood, for parts of one thickness.
@@ -84,6 +90,7 @@ struct PlanGroup {
     bool sheet = false;
     Rational least_thickness;
     std::vector<std::size_t> boards;  // indices into WoodPlan::boards
+    bool complete = false;            // all its pieces found a place
     int at_least = 0;                 // so many boards are needed in any plan with these staves
     std::string at_least_by;          // how that was found
     bool proven = false;              // no plan with these staves uses boards of less worth
