@@ -48,9 +48,9 @@ struct require : seq<key<"require">, condition_value, opt<token<string>>> {};
 struct from_one_board : seq<key<"from">, need<"`one board`", key<"one">>, need<"`board`", key<"board">>> {};
 struct in_sequence : seq<key<"in">, need<"`sequence`", key<"sequence">>> {};
 struct as_book : seq<key<"as">, need<"`book`", key<"book">>> {};
-struct match : seq<key<"match">, side,
-                   need<"`from one board`, `in sequence` or `as book`",
-                        token<sor<from_one_board, in_sequence, as_book>>>> {};
+struct matched : seq<key<"match">, side,
+                     need<"`from one board`, `in sequence` or `as book`",
+                          token<sor<from_one_board, in_sequence, as_book>>>> {};
 struct finish : seq<key<"finish">, need<"a finish", token<word>>, opt<key<"coats">, value>> {};
 
 struct parameter : seq<token<name>, opt<equals, value>> {};
