@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include "compiler/stock/cutting/bounds/stock_choice.hpp"
+
 using namespace rodwright::cutting;
 
 TEST_SUITE("unit/cutting") {
@@ -51,7 +53,22 @@ TEST_SUITE("unit/cutting") {
         problem.stock.push_back({{{10, 10}}, std::nullopt, 100, {}});
         problem.parts.push_back({{{5, 10}}, 3, false});
         const LowerBound bound = lower_bound(problem);
-        CHECK(bound.cost == 100);  // 50 and half of 100
+        CHECK(bound.cost == 150);  // half of the second piece cannot be bought
         CHECK(bound.method == BoundMethod::area);
+    }
+
+    // 17 are needed. Two of 10 cost 20, one of 10 and two of 4 cost 18, five of 4 cost 20.
+    TEST_CASE("a bound is rounded up to what a choice of stock costs that holds all parts") {
+        Problem problem;
+        problem.stock.push_back({{{10, 1}}, std::nullopt, 10, {}});
+        problem.stock.push_back({{{4, 1}}, std::nullopt, 4, {}});
+        problem.parts.push_back({{{1, 1}}, 17, false});
+        CHECK(rounded_to_stock(problem, 17) == 18);
+        CHECK(rounded_to_stock(problem, 19) == 20);
+        CHECK(stock_choices(problem, 0, 24, 10) == std::vector<StockChoice>{{1, 2}, {0, 5}, {2, 0}});
+        CHECK(stock_choices(problem, 0, 24, 1).size() == 1);
+        CHECK(stock_choices(problem, 0, 19, 10).size() == 1);
+        problem.stock[1].available = 1;
+        CHECK(rounded_to_stock(problem, 17) == 20);
     }
 }

@@ -1,21 +1,15 @@
 #include "compiler/stock/cutting/bounds/bounds.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 #include "compiler/stock/cutting/bounds/dual_feasible.hpp"
+#include "compiler/stock/cutting/bounds/stock_choice.hpp"
 
 namespace rodwright::cutting {
 namespace {
 
 // Products of areas and costs.
 __extension__ using Wide = __int128;
-
-// What a part takes of a stock piece at least, with the kerf behind it along both axes.
-Amount least_area(const PartKind& part, Size kerf) {
-    const Amount upright = part.size.grown(kerf).area();
-    return part.may_turn ? std::min(upright, part.size.turned().grown(kerf).area()) : upright;
-}
 
 // The area of all parts, bought at the cheapest price per area as long as there is such stock.
 Amount area_bound(const Problem& problem) {
@@ -24,12 +18,9 @@ Amount area_bound(const Problem& problem) {
         Amount cost;
         Amount available;
     };
-    Amount needed = 0;
+    Amount needed = needed_area(problem);
     Amount pieces = 0;
-    for (const PartKind& part : problem.parts) {
-        needed += part.quantity * least_area(part, problem.kerf);
-        pieces += part.quantity;
-    }
+    for (const PartKind& part : problem.parts) pieces += part.quantity;
     std::vector<Offer> offers;
     for (const StockPiece& piece : problem.stock) {
         offers.push_back({piece.size.grown(problem.kerf).area(), piece.cost,
@@ -50,17 +41,10 @@ Amount area_bound(const Problem& problem) {
     return cost;
 }
 
-// Every plan's cost is a multiple of the costs' common divisor.
-Amount rounded_up(Amount bound, const Problem& problem) {
-    Amount divisor = 0;
-    for (const StockPiece& piece : problem.stock) divisor = std::gcd(divisor, piece.cost);
-    return divisor == 0 ? bound : (bound + divisor - 1) / divisor * divisor;
-}
-
 }  // namespace
 
 LowerBound lower_bound(const Problem& problem) {
-    LowerBound bound{rounded_up(area_bound(problem), problem), BoundMethod::area};
+    LowerBound bound{rounded_to_stock(problem, area_bound(problem)), BoundMethod::area};
     if (problem.stock.size() != 1) return bound;
     const StockPiece& piece = problem.stock.front();
     const Amount pieces = dual_feasible_bound(problem);

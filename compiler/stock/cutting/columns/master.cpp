@@ -7,7 +7,6 @@ namespace rodwright::cutting::columns {
 namespace {
 
 constexpr double tolerance = 1e-9;
-constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
 }  // namespace
 
@@ -45,6 +44,7 @@ void Master::add_column(double cost, const std::vector<std::pair<int, double>>& 
     }
     starts_.push_back(entry_rows_.size());
     costs_.push_back(cost);
+    pattern_of_.push_back(nowhere);
 }
 
 void Master::add(const Pattern& pattern) {
@@ -53,6 +53,8 @@ void Master::add(const Pattern& pattern) {
     for (const auto& entry : pattern.entries) entries.emplace_back(entry.wanted, entry.count);
     if (row_of_bar_[bar] >= 0) entries.emplace_back(row_of_bar_[bar], 1.0);
     add_column(bar_costs_[bar], entries);
+    column_of_.push_back(costs_.size() - 1);
+    pattern_of_.back() = patterns_.size();
     patterns_.push_back(pattern);
 }
 
@@ -79,6 +81,44 @@ void Master::optimise() {
         if (best == nowhere) return;
         enter(best);
     }
+}
+
+void Master::start_from(const std::vector<std::size_t>& patterns) {
+    std::vector<char> settled(rows_, 0);
+    for (const std::size_t pattern : patterns) {
+        find_direction(column_of_[pattern]);
+        std::size_t best = nowhere;
+        for (std::size_t i = 0; i < rows_; ++i) {
+            if (settled[i] != 0 || std::abs(direction_[i]) < 1e-2) continue;
+            if (best == nowhere || std::abs(direction_[i]) > std::abs(direction_[best])) best = i;
+        }
+        if (best == nowhere) continue;
+        settled[best] = 1;
+        ++pivots_;
+        pivot(best, column_of_[pattern]);
+    }
+    make_feasible();
+}
+
+// Negative values are lifted by one artificial column, which is as dear as uncovered pieces.
+void Master::make_feasible() {
+    const auto least = std::min_element(values_.begin(), values_.end());
+    if (least == values_.end() || *least >= 0) return;
+    std::vector<double> sum(rows_, 0.0);
+    for (std::size_t i = 0; i < rows_; ++i) {
+        if (values_[i] >= 0) continue;
+        const std::size_t column = basis_[i];
+        for (std::size_t e = starts_[column]; e < starts_[column + 1]; ++e) {
+            sum[static_cast<std::size_t>(entry_rows_[e])] -= entry_values_[e];
+        }
+    }
+    std::vector<std::pair<int, double>> entries;
+    for (std::size_t k = 0; k < rows_; ++k) {
+        if (sum[k] != 0) entries.emplace_back(static_cast<int>(k), sum[k]);
+    }
+    add_column(penalty_ * static_cast<double>(rows_), entries);
+    find_direction(costs_.size() - 1);
+    pivot(static_cast<std::size_t>(least - values_.begin()), costs_.size() - 1);
 }
 
 void Master::find_direction(std::size_t column) {
@@ -161,9 +201,17 @@ bool Master::feasible() const {
 std::vector<double> Master::amounts() const {
     std::vector<double> amounts(patterns_.size(), 0.0);
     for (std::size_t i = 0; i < rows_; ++i) {
-        if (basis_[i] >= first_pattern()) amounts[basis_[i] - first_pattern()] = values_[i];
+        if (pattern_of_[basis_[i]] != nowhere) amounts[pattern_of_[basis_[i]]] = values_[i];
     }
     return amounts;
+}
+
+std::vector<std::size_t> Master::basis() const {
+    std::vector<std::size_t> patterns;
+    for (const std::size_t column : basis_) {
+        if (pattern_of_[column] != nowhere) patterns.push_back(pattern_of_[column]);
+    }
+    return patterns;
 }
 
 }  // namespace rodwright::cutting::columns

@@ -9,7 +9,7 @@ namespace rodwright::cutting::guillotine {
 namespace {
 
 // A share of what the cost may take, and no more than so much for each part.
-constexpr Amount work_for_a_part = 60'000;
+constexpr Amount work_for_a_part = 20'000;
 
 Amount work_limit(Effort effort) {
     switch (effort) {

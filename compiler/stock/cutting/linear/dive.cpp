@@ -11,6 +11,9 @@ namespace {
 
 // One in so many of the fractional patterns is fixed at once.
 constexpr std::size_t share_fixed = 12;
+// After a failure the next best are tried, at most so many at one place and so often in one dive.
+constexpr std::size_t ways = 2;
+constexpr int most_failures = 30;
 
 // What is still to be cut, and where its entries stand in the whole problem.
 struct Residual {
@@ -48,82 +51,130 @@ class Dive {
     }
 
     std::vector<Pattern> run() {
-        while (pieces_ > 0) {
-            if (!fix_some()) return {};
-        }
+        if (!descend({})) plan_.clear();
         return std::move(plan_);
     }
 
   private:
-    bool fix_some() {
+    // What to fix next: whole parts of the amounts, or else patterns by falling fraction.
+    struct Choice {
+        std::vector<std::size_t> whole;
+        std::vector<std::size_t> fractional;
+        std::vector<std::size_t> basis;
+    };
+
+    // Completes the plan, or leaves it as it is. `basis` is that of the linear programme before.
+    bool descend(const std::vector<std::size_t>& basis) {
+        if (pieces_ == 0) return true;
+        const Choice choice = choose(basis);
+        if (!choice.whole.empty()) return try_fixing(choice.whole.begin(), choice.whole.end(), choice.basis);
+        const std::size_t count = choice.fractional.size();
+        const std::size_t most = 1 + count / share_fixed;
+        for (std::size_t from = 0; from < std::min(count, ways) && failures_ < most_failures; ++from) {
+            const auto begin = choice.fractional.begin() + static_cast<long>(from);
+            const auto end = begin + static_cast<long>(std::min(most, count - from));
+            if (try_fixing(begin, end, choice.basis)) return true;
+        }
+        return false;
+    }
+
+    template <typename Iterator>
+    bool try_fixing(Iterator begin, Iterator end, const std::vector<std::size_t>& basis) {
+        const std::size_t before = plan_.size();
+        for (auto pattern = begin; pattern != end; ++pattern) fix(*pattern);
+        if (plan_.size() > before && descend(basis)) return true;
+        while (plan_.size() > before) take_back();
+        return false;
+    }
+
+    // Nothing if all plans from here cost too much, as the linear programme says.
+    Choice choose(const std::vector<std::size_t>& basis) {
         Residual residual = residual_of(cover_, left_);
         residual.cover.bars = bars_;
         Master master(residual.cover);
-        add_pool(residual, master);
+        std::vector<std::size_t> places = add_pool(residual, master, basis);
         std::vector<Pattern> fresh;
         work_ += generate_columns(residual.cover, master, fresh);
         for (Pattern pattern : fresh) {
             for (auto& entry : pattern.entries)
                 entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
+            places.push_back(pool_.size());
             pool_.push_back(std::move(pattern));
         }
         if (!master.feasible() ||
             static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) + 0.01) {
-            return false;
+            ++failures_;
+            return {};
         }
-        return fix_from(residual, master);
+        return choice_of(master.amounts(), master.basis(), places);
     }
 
-    // Patterns that ask for no more than is left.
-    void add_pool(const Residual& residual, Master& master) const {
-        for (const Pattern& pattern : pool_) {
-            Pattern own = pattern;
-            bool proper = bars_[static_cast<std::size_t>(pattern.bar)].available > 0;
-            for (auto& entry : own.entries) {
-                if (left_[static_cast<std::size_t>(entry.wanted)] < entry.count) proper = false;
+    // Patterns that ask for no more than is left. Gives their places in the pool.
+    std::vector<std::size_t> add_pool(const Residual& residual, Master& master,
+                                      const std::vector<std::size_t>& basis) const {
+        std::vector<std::size_t> places;
+        for (std::size_t p = 0; p < pool_.size(); ++p) {
+            if (!proper(pool_[p])) continue;
+            Pattern own = pool_[p];
+            for (auto& entry : own.entries)
                 entry.wanted = residual.own[static_cast<std::size_t>(entry.wanted)];
-            }
-            if (proper) master.add(own);
+            master.add(own);
+            places.push_back(p);
         }
+        std::vector<std::size_t> start;
+        for (const std::size_t p : basis) {
+            const auto place = std::lower_bound(places.begin(), places.end(), p);
+            if (place == places.end() || *place != p) continue;
+            start.push_back(static_cast<std::size_t>(place - places.begin()));
+        }
+        master.start_from(start);
+        return places;
     }
 
-    // All whole parts of the amounts, or one more of each of the patterns with the greatest fractions.
-    bool fix_from(const Residual& residual, const Master& master) {
-        const std::vector<double> amounts = master.amounts();
+    Choice choice_of(const std::vector<double>& amounts, std::vector<std::size_t> basis,
+                     const std::vector<std::size_t>& places) {
+        Choice choice;
         std::vector<std::pair<double, std::size_t>> fractions;
-        bool any = false;
         for (std::size_t p = 0; p < amounts.size(); ++p) {
             if (amounts[p] < 1e-4) continue;
             const int whole = static_cast<int>(std::floor(amounts[p] + 1e-4));
-            for (int i = 0; i < whole && fix(residual, master.patterns()[p]); ++i) any = true;
-            fractions.emplace_back(whole - amounts[p] - 0.01 * random_.below(wild_ + 1), p);
+            for (int i = 0; i < whole; ++i) choice.whole.push_back(places[p]);
+            fractions.emplace_back(whole - amounts[p] - 0.01 * random_.below(wild_ + 1), places[p]);
         }
-        if (any) return true;
         std::sort(fractions.begin(), fractions.end());
-        const std::size_t most = 1 + fractions.size() / share_fixed;
-        for (std::size_t i = 0; i < std::min(most, fractions.size()); ++i) {
-            any = fix(residual, master.patterns()[fractions[i].second]) || any;
-        }
-        return any;
+        for (const auto& entry : fractions) choice.fractional.push_back(entry.second);
+        for (std::size_t& pattern : basis) pattern = places[pattern];
+        choice.basis = std::move(basis);
+        return choice;
     }
 
-    bool fix(const Residual& residual, const Pattern& pattern) {
-        Pattern whole = pattern;
+    bool proper(const Pattern& pattern) const {
+        return bars_[static_cast<std::size_t>(pattern.bar)].available > 0 &&
+               std::all_of(pattern.entries.begin(), pattern.entries.end(), [&](const auto& entry) {
+                   return left_[static_cast<std::size_t>(entry.wanted)] >= entry.count;
+               });
+    }
+
+    void fix(std::size_t place) {
+        const Pattern& pattern = pool_[place];
+        if (!proper(pattern)) return;
+        account(pattern, 1);
+        plan_.push_back(pattern);
+    }
+
+    void take_back() {
+        account(plan_.back(), -1);
+        plan_.pop_back();
+    }
+
+    void account(const Pattern& pattern, int sign) {
+        for (const auto& entry : pattern.entries) {
+            left_[static_cast<std::size_t>(entry.wanted)] -= sign * entry.count;
+            pieces_ -= sign * entry.count;
+        }
         Bar& bar = bars_[static_cast<std::size_t>(pattern.bar)];
-        bool proper = bar.available > 0;
-        for (auto& entry : whole.entries) {
-            entry.wanted = residual.whole[static_cast<std::size_t>(entry.wanted)];
-            if (left_[static_cast<std::size_t>(entry.wanted)] < entry.count) proper = false;
-        }
-        if (!proper) return false;
-        for (const auto& entry : whole.entries) {
-            left_[static_cast<std::size_t>(entry.wanted)] -= entry.count;
-            pieces_ -= entry.count;
-        }
-        --bar.available;
-        cost_ += bar.cost;
-        plan_.push_back(std::move(whole));
-        return true;
+        bar.available -= sign;
+        cost_ += sign * bar.cost;
     }
 
     const Cover& cover_;
@@ -137,6 +188,7 @@ class Dive {
     int pieces_ = 0;
     Amount cost_ = 0;
     std::vector<Pattern> plan_;
+    int failures_ = 0;
 };
 
 }  // namespace

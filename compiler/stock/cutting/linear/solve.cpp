@@ -5,6 +5,7 @@
 #include <limits>
 #include <map>
 
+#include "compiler/stock/cutting/bounds/stock_choice.hpp"
 #include "compiler/stock/cutting/guillotine/leftovers.hpp"
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/column_generation.hpp"
@@ -121,14 +122,30 @@ long dive_work(Effort effort) {
     return 0;
 }
 
-// Dives until the bound is met or the work is done.
-std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, Amount bound, Amount limit,
-                               long most_work) {
+// The same where no more than the chosen bars may be used.
+Cover restricted(Cover cover, const StockChoice& choice) {
+    for (std::size_t i = 0; i < choice.size(); ++i) {
+        cover.bars[i].available = choice[i];
+        cover.bars[i].limited = true;
+    }
+    return cover;
+}
+
+// Dives until the bound is met or the work is done. With several kinds of bars, every other dive is told
+// which to take: the linear programme alone would mix them in fractions.
+std::vector<Pattern> best_dive(const Problem& problem, const Cover& cover, std::vector<Pattern>& pool,
+                               Amount bound, Amount limit, long most_work) {
+    constexpr std::size_t most_choices = 40;
+    const std::vector<StockChoice> choices = cover.bars.size() > 1 && most_work > 0
+                                                 ? stock_choices(problem, bound, limit, most_choices)
+                                                 : std::vector<StockChoice>{};
     Random random(1);
     std::vector<Pattern> best;
     long work = 0;
-    for (int i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
-        std::vector<Pattern> next = dive(cover, pool, limit, i == 0 ? 0 : 40, random, work);
+    for (std::size_t i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
+        const bool restricts = i % 2 == 1 && !choices.empty();
+        const Cover& own = restricts ? restricted(cover, choices[i / 2 % choices.size()]) : cover;
+        std::vector<Pattern> next = dive(own, pool, limit, i == 0 ? 0 : 40, random, work);
         work += 100'000;  // so that the smallest end, too
         if (next.empty()) continue;
         best = std::move(next);
@@ -145,9 +162,10 @@ CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
     Master master(input.cover);
     for (const Pattern& pattern : pool) master.add(pattern);
     generate_columns(input.cover, master, pool);
-    plan.bound = {proved_bound(input.cover, master), BoundMethod::column_generation};
+    plan.bound = {rounded_to_stock(problem, proved_bound(input.cover, master)),
+                  BoundMethod::column_generation};
     const LowerBound bound = plan.bound;
-    std::vector<Pattern> best = best_dive(input.cover, pool, bound.cost, Amount{1} << 60, 0);
+    std::vector<Pattern> best = best_dive(problem, input.cover, pool, bound.cost, Amount{1} << 60, 0);
     if (best.empty() || cost_of(input.cover, best) > bound.cost) {
         // Where few pieces leave a gap to the linear programme, trying them in turn does better than
         // rounding.
@@ -156,7 +174,8 @@ CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
         const Amount known = best.empty() ? limit : std::min(limit, cost_of(input.cover, best));
-        std::vector<Pattern> next = best_dive(input.cover, pool, bound.cost, known - 1, dive_work(effort));
+        std::vector<Pattern> next =
+            best_dive(problem, input.cover, pool, bound.cost, known - 1, dive_work(effort));
         if (!next.empty()) best = std::move(next);
         if (best.empty() || cost_of(input.cover, best) > limit) return plan;
     }
