@@ -4,7 +4,7 @@
 build_packages=(
   g++ cmake ninja-build ccache
   tao-pegtl-dev libfmt-dev libyaml-cpp-dev libhpdf-dev libgeos-dev libgmp-dev libboost-graph-dev libeigen3-dev
-  libcli11-dev nlohmann-json3-dev doctest-dev libbenchmark-dev fonts-dejavu-core
+  libcli11-dev nlohmann-json3-dev doctest-dev libbenchmark-dev libglpk-dev fonts-dejavu-core
   libocct-modeling-algorithms-dev libocct-modeling-data-dev libocct-data-exchange-dev libocct-visualization-dev
 )
 test_packages=(qpdf poppler-utils clang clang-format libclang-rt-14-dev)

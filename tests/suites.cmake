@@ -2,8 +2,10 @@
 # the doctest suite of the same name (TEST_SUITE("unit/quantity")), so that a failure says where to look.
 file(GLOB_RECURSE TEST_SOURCES CONFIGURE_DEPENDS unit/*.cpp reference/*.cpp support/*.cpp)
 add_executable(rodwright_tests ${TEST_SOURCES})
+# Proves optima that cutting plans are compared with; nothing but tests needs it.
+find_library(GLPK_LIBRARY glpk REQUIRED)
 target_link_libraries(rodwright_tests PRIVATE librodwright doctest::doctest nlohmann_json::nlohmann_json yaml-cpp
-                      Eigen3::Eigen ${CMAKE_DL_LIBS})
+                      Eigen3::Eigen ${GLPK_LIBRARY} ${CMAKE_DL_LIBS})
 target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE_SOURCE_DIR}"
                            RODWRIGHT_BINARY_DIR="${CMAKE_BINARY_DIR}")
 # A case is mostly doctest and the common headers to the compiler. The main function's file defines what the
@@ -15,7 +17,7 @@ target_compile_options(rodwright_tests PRIVATE $<$<CXX_COMPILER_ID:GNU>:-fpch-pr
 # time that they take to compile.
 target_compile_options(rodwright_tests PRIVATE -O0)
 # An exhaustive search is what its time is spent on.
-set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/cutting/exhaustive.cpp
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/cutting/patterns.cpp
                             PROPERTIES COMPILE_OPTIONS -O2 SKIP_PRECOMPILE_HEADERS ON)
 # Eigen's prefetching needs constants that g++ only folds when it optimizes.
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/reference/place/linear_system_test.cpp

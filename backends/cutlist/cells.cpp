@@ -11,17 +11,31 @@
 
 namespace rodwright {
 
-const std::vector<Column>& cut_columns() {
-    static const std::vector<Column> columns = {
-        {"item"},        {"part"},        {"count", true},     {"length", true},
-        {"width", true}, {"thick", true}, {"shoulders", true}, {"notes"}};
+std::vector<Column> cut_columns(const CutList& list) {
+    std::vector<Column> columns = {{"item"},        {"part"},        {"count", true},    {"length", true},
+                                   {"width", true}, {"thick", true}, {"shoulders", true}};
+    if (list.has_rough) columns.push_back({"rough"});
+    if (list.has_boards) columns.push_back({"board"});
+    columns.push_back({"notes"});
     return columns;
 }
 
-Cells cut_cells(const CutRow& row, const LengthStyle& style) {
+std::string rough_words(const RoughCut& rough, const LengthStyle& style) {
+    std::string words = rough.panel ? "panel " : "";
+    if (rough.parts > 1) words += fmt::format("{} in ", rough.parts);
+    words += fmt::format("{} x {}", format_length(rough.size[Axis::wide], style),
+                         format_length(rough.size[Axis::deep], style));
+    return words + " x " +
+           (rough.thickness_class.empty() ? format_length(rough.size[Axis::tall], style)
+                                          : rough.thickness_class);
+}
+
+Cells cut_cells(const CutRow& row, const CutList& list, const LengthStyle& style) {
     Cells cells = {row.letter, plain_words(row.name), std::to_string(row.count)};
     for (const Axis axis : all_axes) cells.push_back(format_length(row.size[axis], style));
     cells.push_back(row.shoulder_length ? format_length(*row.shoulder_length, style) : "");
+    if (list.has_rough) cells.push_back(row.rough ? rough_words(*row.rough, style) : "");
+    if (list.has_boards) cells.push_back(joined(row.boards));
     cells.push_back(joined(row.notes, "; "));
     return cells;
 }
@@ -40,6 +54,11 @@ std::vector<std::string> cut_list_preface(const CutList& list) {
         fmt::format("{} of {}.", counted(list.parts, "part"), counted(list.kinds, "kind")),
         "Sizes are final. Length runs along the grain and includes what joints need beyond the shoulders;",
         "`shoulders` is the length that shows, where that is less."};
+    if (list.has_rough) {
+        lines.push_back(
+            "`rough` is what is sawn for a part, or for several that are milled in one length or matched, "
+            "before milling.");
+    }
     if (list.rounded) {
         LengthStyle step = list.style;
         const Rational factor = list.style.unit == LengthUnit::inch ? inches(1) : Rational(1);

@@ -15,8 +15,11 @@ struct Column {
 
 using Cells = std::vector<std::string>;
 
-const std::vector<Column>& cut_columns();
-Cells cut_cells(const CutRow& row, const LengthStyle& style);
+// Rough sizes and boards have a column only where the list knows them.
+std::vector<Column> cut_columns(const CutList& list);
+Cells cut_cells(const CutRow& row, const CutList& list, const LengthStyle& style);
+// `30 1/2" x 2 1/4" x 8/4`; several parts in one: `2 in 30 1/2" x ...`.
+std::string rough_words(const RoughCut& rough, const LengthStyle& style);
 const std::vector<Column>& hardware_columns();
 Cells hardware_cells(const HardwareRow& row, const LengthStyle& style);
 // The sentences that stand above the tables.

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "backends/cutlist/rough_cuts.hpp"
 #include "backends/words.hpp"
 
 namespace rodwright {
@@ -97,7 +98,7 @@ bool any_rounded(const CutList& list) {
 
 }  // namespace
 
-CutList make_cut_list(const Piece& piece) {
+CutList make_cut_list(const Piece& piece, const WoodPlan* wood) {
     CutList list;
     list.title = piece.name;
     list.style = piece.style;
@@ -109,6 +110,7 @@ CutList make_cut_list(const Piece& piece) {
     }
     sort_groups(list, piece);
     list.hardware = hardware_of(piece);
+    if (wood != nullptr) add_wood_plan(list, piece, *wood);
     list.rounded = any_rounded(list);
     return list;
 }

@@ -9,8 +9,17 @@
 #include <vector>
 
 #include "compiler/graph/piece.hpp"
+#include "compiler/stock/plan/wood_plan.hpp"
 
 namespace rodwright {
+
+// What is sawn for a part, before milling.
+struct RoughCut {
+    Vector size;                  // of panels: as glued up, before trimming
+    std::string thickness_class;  // "4/4"; empty: none
+    std::size_t parts = 1;        // that come out of it
+    bool panel = false;
+};
 
 struct CutRow {
     KindId kind = KindId::none;
@@ -19,6 +28,8 @@ struct CutRow {
     std::size_t count = 0;
     Vector size;                              // overall length, width, thickness
     std::optional<Rational> shoulder_length;  // visible length, where joints make the part longer
+    std::optional<RoughCut> rough;            // empty for sheet goods and where no wood is planned
+    std::vector<std::string> boards;          // names of those that its parts come from
     std::vector<std::string> notes;
 };
 
@@ -44,10 +55,13 @@ struct CutList {
     std::vector<HardwareRow> hardware;
     std::size_t parts = 0;
     std::size_t kinds = 0;
-    bool rounded = false;  // some size that is shown with that style is not exact
+    bool has_rough = false;   // some row has a rough size
+    bool has_boards = false;  // some row has boards
+    bool rounded = false;     // some size that is shown with that style is not exact
 };
 
-CutList make_cut_list(const Piece& piece);
+// Without a plan there are no rough sizes and no boards.
+CutList make_cut_list(const Piece& piece, const WoodPlan* wood = nullptr);
 
 // `white ash, quartered, 3/4" thick`
 std::string group_title(const CutGroup& group, const LengthStyle& style);

@@ -6,7 +6,7 @@ namespace rodwright {
 
 void CutListBackend::emit(const BackendInput& input, const OptionValues&, OutputFolder& out,
                           Diagnostics&) const {
-    const CutList list = make_cut_list(input.piece);
+    const CutList list = make_cut_list(input.piece, input.wood);
     out.write("cutlist.txt", cut_list_text(list));
     out.write("cutlist.csv", cut_list_csv(list));
     out.write("hardware.csv", hardware_csv(list));

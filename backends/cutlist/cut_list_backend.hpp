@@ -11,6 +11,7 @@ class CutListBackend : public Backend {
   public:
     std::string name() const override { return "cutlist"; }
     std::string summary() const override { return "what to cut and buy, as text, CSV, Markdown and JSON"; }
+    bool needs_wood_plan() const override { return true; }
     // Writes cutlist.txt, cutlist.csv, hardware.csv, cutlist.md and cutlist.json.
     void emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
               Diagnostics& diagnostics) const override;

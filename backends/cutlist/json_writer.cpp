@@ -20,6 +20,15 @@ Json row(const CutRow& row, const LengthStyle& style) {
     object["width"] = size(row.size[Axis::deep], style);
     object["thickness"] = size(row.size[Axis::tall], style);
     if (row.shoulder_length) object["shoulder_length"] = size(*row.shoulder_length, style);
+    if (row.rough) {
+        object["rough"] = {{"length", size(row.rough->size[Axis::wide], style)},
+                           {"width", size(row.rough->size[Axis::deep], style)},
+                           {"thickness", size(row.rough->size[Axis::tall], style)},
+                           {"class", row.rough->thickness_class},
+                           {"parts", row.rough->parts},
+                           {"panel", row.rough->panel}};
+    }
+    if (!row.boards.empty()) object["boards"] = row.boards;
     object["notes"] = row.notes;
     return object;
 }

@@ -30,8 +30,8 @@ std::string cut_list_markdown(const CutList& list) {
     for (const std::string& line : cut_list_preface(list)) text += line + "\n";
     for (const CutGroup& group : list.groups) {
         text += fmt::format("\n## {}\n\n{}", markdown_text(capitalised(group_title(group, list.style))),
-                            table_head(cut_columns()));
-        for (const CutRow& row : group.rows) text += table_row(cut_cells(row, list.style));
+                            table_head(cut_columns(list)));
+        for (const CutRow& row : group.rows) text += table_row(cut_cells(row, list, list.style));
     }
     if (list.hardware.empty()) return text;
     text += "\n## Hardware\n\n" + table_head(hardware_columns());

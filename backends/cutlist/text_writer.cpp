@@ -39,9 +39,9 @@ std::string title_line(const std::vector<Column>& columns, const Widths& widths)
 
 // One width a column through all groups, so that the eye can run down the whole list.
 Widths all_widths(const CutList& list) {
-    Widths widths = title_widths(cut_columns());
+    Widths widths = title_widths(cut_columns(list));
     for (const CutGroup& group : list.groups) {
-        for (const CutRow& row : group.rows) widen(widths, cut_cells(row, list.style));
+        for (const CutRow& row : group.rows) widen(widths, cut_cells(row, list, list.style));
     }
     return widths;
 }
@@ -64,9 +64,10 @@ std::string cut_list_text(const CutList& list) {
     for (const std::string& line : cut_list_preface(list)) text += line + "\n";
     const Widths widths = all_widths(list);
     for (const CutGroup& group : list.groups) {
-        text += fmt::format("\n{}\n\n{}", group_title(group, list.style), title_line(cut_columns(), widths));
+        text +=
+            fmt::format("\n{}\n\n{}", group_title(group, list.style), title_line(cut_columns(list), widths));
         for (const CutRow& row : group.rows)
-            text += aligned(cut_columns(), widths, cut_cells(row, list.style));
+            text += aligned(cut_columns(list), widths, cut_cells(row, list, list.style));
     }
     return text + hardware_text(list);
 }

@@ -24,10 +24,10 @@ std::string preface_of(const CutList& list) {
 }
 
 // A row as it reads in the list's unit and, where its figures differ there, in the other.
-std::vector<std::string> cells_of(const CutRow& row, const FigureStyle& style) {
-    std::vector<std::string> cells = cut_cells(row, style.own);
+std::vector<std::string> cells_of(const CutRow& row, const CutList& list, const FigureStyle& style) {
+    std::vector<std::string> cells = cut_cells(row, list, style.own);
     if (!style.beside) return cells;
-    const std::vector<std::string> other = cut_cells(row, *style.beside);
+    const std::vector<std::string> other = cut_cells(row, list, *style.beside);
     for (std::size_t i = 0; i < cells.size(); ++i) {
         if (cells[i] != other[i]) cells[i] += " [" + other[i] + "]";
     }
@@ -35,10 +35,10 @@ std::vector<std::string> cells_of(const CutRow& row, const FigureStyle& style) {
 }
 
 drawing::Table cut_table(const CutList& list, const FigureStyle& style) {
-    drawing::Table table = empty_table(cut_columns());
+    drawing::Table table = empty_table(cut_columns(list));
     for (const CutGroup& group : list.groups) {
         table.rows.push_back({{group_title(group, list.style)}, true});
-        for (const CutRow& row : group.rows) table.rows.push_back({cells_of(row, style), false});
+        for (const CutRow& row : group.rows) table.rows.push_back({cells_of(row, list, style), false});
     }
     return table;
 }
@@ -54,7 +54,7 @@ drawing::Table hardware_table(const CutList& list) {
 }  // namespace
 
 std::vector<Draft> cut_list_sheets(const Context& context) {
-    const CutList list = make_cut_list(context.piece);
+    const CutList list = make_cut_list(context.piece, context.input.wood);
     TablePages pages{"cut list", "Cut list", {preface_of(list)}, {cut_table(list, context.figures())}};
     if (!list.hardware.empty()) pages.tables.push_back(hardware_table(list));
     return table_sheets(context, pages);

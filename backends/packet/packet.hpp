@@ -13,6 +13,7 @@ class PacketBackend : public Backend {
     std::string summary() const override;
     std::vector<OptionSpec> options() const override;
     bool needs_solids() const override { return true; }
+    bool needs_wood_plan() const override { return true; }
     // Writes packet.pdf: cover, general arrangement, a sheet for every kind of part, joint sheets, templates
     // at full size, cut list, order of work; and each template uncut as templates/NAME.svg.
     void emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,

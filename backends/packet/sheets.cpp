@@ -35,6 +35,8 @@ std::vector<SheetWork> sheet_works(const Context& context, const std::vector<Tem
         works.push_back([&context, joint] { return alone(joint_sheet(context, joint)); });
     works.push_back([&] { return template_sheets(context, templates); });
     works.push_back([&] { return cut_list_sheets(context); });
+    works.push_back([&] { return board_sheets(context); });
+    works.push_back([&] { return buying_sheets(context); });
     works.push_back([&] { return step_sheets(context); });
     return works;
 }

@@ -27,6 +27,9 @@ struct DistinctJoint {
 std::vector<DistinctJoint> distinct_joints(const Piece& piece);
 Draft joint_sheet(const Context& context, const DistinctJoint& distinct);
 std::vector<Draft> cut_list_sheets(const Context& context);
+// None where no wood is planned.
+std::vector<Draft> board_sheets(const Context& context);
+std::vector<Draft> buying_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
 
 // All of them in order, numbered, with their title blocks drawn.

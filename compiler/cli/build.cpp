@@ -9,6 +9,7 @@
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/cli/progress.hpp"
+#include "compiler/cli/wood_arguments.hpp"
 #include "compiler/plugin/load_backend.hpp"
 #include "compiler/revision.hpp"
 
@@ -20,6 +21,7 @@ namespace fs = std::filesystem;
 
 struct BuildArguments {
     DesignArguments design;
+    WoodArguments wood;
     std::string folder;             // empty: out/NAME
     std::vector<std::string> only;  // names of backends; empty: all
     std::vector<std::string> plugins;
@@ -105,19 +107,33 @@ fs::path output_folder(const BuildArguments& arguments) {
     return fs::path("out") / fs::path(arguments.design.file).stem();
 }
 
-void run_tasks(const std::vector<Task>& tasks, Compilation& compilation, OutputFolder& out) {
+bool needs_wood_plan(const std::vector<Task>& tasks) {
+    return std::any_of(tasks.begin(), tasks.end(),
+                       [](const Task& task) { return task.backend->needs_wood_plan(); });
+}
+
+void run_tasks(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
+               OutputFolder& out) {
+    std::optional<PlannedDesign> planned;
+    if (needs_wood_plan(tasks)) {
+        const Progress progress("planning the wood");
+        planned = plan_design(arguments.design, arguments.wood, compilation);
+    }
+    if (!compilation.diagnostics.ok()) return;
     SolidStore solids(*compilation.piece, compilation.diagnostics);
-    const BackendInput input{*compilation.piece, *compilation.sources, solids, environment()};
+    const BackendInput input{*compilation.piece, *compilation.sources, solids, environment(),
+                             planned ? &planned->plan : nullptr};
     for (const Task& task : tasks) {
         const Progress progress("making " + task.backend->name());
         task.backend->emit(input, task.options, out, compilation.diagnostics);
     }
 }
 
-void write_all(const std::vector<Task>& tasks, Compilation& compilation, const fs::path& folder,
+void write_all(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
                const Console& console) {
+    const fs::path folder = output_folder(arguments);
     OutputFolder out(folder);
-    run_tasks(tasks, compilation, out);
+    run_tasks(tasks, arguments, compilation, out);
     if (!compilation.diagnostics.ok() || !out.commit(compilation.diagnostics)) return;
     for (const auto& [name, bytes] : out.files()) console.print((folder / name).string() + '\n');
 }
@@ -130,7 +146,7 @@ ExitStatus build(const Console& console, const BuildArguments& arguments) {
     auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     for (const Diagnostic& warning : diagnostics.list()) compilation->diagnostics.add(warning);
-    if (compilation->piece) write_all(tasks, *compilation, output_folder(arguments), console);
+    if (compilation->piece) write_all(tasks, arguments, *compilation, console);
     return console.report(compilation->diagnostics, *compilation->sources);
 }
 
@@ -145,6 +161,7 @@ void add_build(CLI::App& program, Session& session) {
     auto arguments = std::make_shared<BuildArguments>();
     arguments->backends = all_backends(plugin_paths(words), backend_folder(), arguments->loading);
     add_design_arguments(*command, arguments->design);
+    add_wood_options(*command, arguments->wood);
     command->add_option("--out", arguments->folder, "Where to write (out/ and the file's name)")
         ->type_name("FOLDER");
     command

@@ -22,6 +22,7 @@ void add_build(CLI::App& program, Session& session);
 void add_check(CLI::App& program, Session& session);
 void add_format(CLI::App& program, Session& session);
 void add_list(CLI::App& program, Session& session);
+void add_rack(CLI::App& program, Session& session);
 void add_explain(CLI::App& program, Session& session);
 
 // A command that takes the options of the program after its own name too.

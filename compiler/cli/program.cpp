@@ -133,6 +133,7 @@ ExitStatus run_session(int argc, const char* const* argv) {
     add_check(program, session);
     add_format(program, session);
     add_list(program, session);
+    add_rack(program, session);
     add_explain(program, session);
     // Said last, or the commands would take it over.
     program.footer(

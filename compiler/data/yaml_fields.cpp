@@ -52,6 +52,17 @@ std::optional<Quantity> read_quantity(const YamlNode& node, Diagnostics& diagnos
     return quantity;
 }
 
+// In `{checks: 2 in, 1 in}` the second length is a key without a value.
+static std::string what_to_write(const YamlNode& unknown, const std::vector<std::string_view>& known) {
+    const bool is_number = !unknown.key.empty() && unknown.key[0] >= '0' && unknown.key[0] <= '9';
+    if (is_number && unknown.kind == YamlKind::nothing) {
+        return "in braces a comma ends a value; a list stands in brackets: `[2 in, 1 in]`";
+    }
+    const std::string nearest = nearest_name(unknown.key, {known.begin(), known.end()});
+    if (nearest.empty()) return "the fields here are " + quoted_words(known);
+    return fmt::format("write `{}`", nearest);
+}
+
 FieldReader::FieldReader(const YamlNode& node, std::initializer_list<std::string_view> known,
                          Diagnostics& diagnostics)
     : node_(node), diagnostics_(diagnostics) {
@@ -60,11 +71,9 @@ FieldReader::FieldReader(const YamlNode& node, std::initializer_list<std::string
     for (const YamlNode& entry : node.children) {
         if (std::ranges::find(known, std::string_view(entry.key)) != known.end()) continue;
         ok_ = false;
-        const std::string nearest = nearest_name(entry.key, {known.begin(), known.end()});
         Diagnostic unknown = diagnose(Code::bad_data, entry.key_span,
                                       fmt::format("there is no field `{}` here", shortened(entry.key)));
-        unknown.help = nearest.empty() ? "the fields here are " + quoted_words(known)
-                                       : fmt::format("write `{}`", nearest);
+        unknown.help = what_to_write(entry, known);
         diagnostics.add(std::move(unknown));
     }
 }

@@ -5,6 +5,7 @@
 // it.
 #pragma once
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <optional>
@@ -32,6 +33,7 @@ struct Size {
     int operator[](Axis axis) const { return along[static_cast<std::size_t>(axis)]; }
     Amount area() const { return static_cast<Amount>(along[0]) * along[1]; }
     Size turned() const { return {{along[1], along[0]}}; }
+    bool reaches(Size least) const { return along[0] >= least.along[0] && along[1] >= least.along[1]; }
     Size grown(Size by) const { return {{along[0] + by.along[0], along[1] + by.along[1]}}; }
     friend bool operator==(const Size&, const Size&) = default;
 };
@@ -39,6 +41,13 @@ struct Size {
 struct Rectangle {
     Size corner;  // the one nearest to the origin
     Size size;
+
+    bool overlaps(const Rectangle& o) const {
+        const auto before = [](const Rectangle& a, const Rectangle& b, std::size_t axis) {
+            return a.corner.along[axis] + a.size.along[axis] <= b.corner.along[axis];
+        };
+        return !before(*this, o, 0) && !before(o, *this, 0) && !before(*this, o, 1) && !before(o, *this, 1);
+    }
     friend bool operator==(const Rectangle&, const Rectangle&) = default;
 };
 
@@ -47,6 +56,11 @@ struct StockPiece {
     std::optional<int> available;    // nothing: as many as are asked for
     Amount cost = 1;                 // of one piece; 1 each minimises their number
     std::vector<Rectangle> defects;  // no part may lie on one
+
+    bool has_defect_in(const Rectangle& area) const {
+        return std::any_of(defects.begin(), defects.end(),
+                           [&](const Rectangle& defect) { return defect.overlaps(area); });
+    }
 };
 
 struct PartKind {
@@ -67,6 +81,7 @@ struct Problem {
     std::vector<StockPiece> stock;
     std::vector<PartKind> parts;
     Size kerf;  // what a cut takes away, by the axis that it divides: a rip and a crosscut saw may differ
+    Size least_useful;  // a rectangle that is left counts from this size on, along each axis; 0: any
     CutRule rule;
 };
 

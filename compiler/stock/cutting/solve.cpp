@@ -4,6 +4,7 @@
 
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/solve.hpp"
+#include "compiler/stock/cutting/tidy.hpp"
 
 namespace rodwright::cutting {
 namespace {
@@ -38,8 +39,10 @@ void validate(const Problem& problem) {
 
 CuttingPlan solve(const Problem& problem, Effort effort) {
     validate(problem);
-    if (linear::applies(problem)) return linear::solve(problem, effort);
-    return guillotine::solve(problem, effort);
+    CuttingPlan plan =
+        linear::applies(problem) ? linear::solve(problem, effort) : guillotine::solve(problem, effort);
+    tidy(problem, plan);
+    return plan;
 }
 
 }  // namespace rodwright::cutting

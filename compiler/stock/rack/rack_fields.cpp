@@ -9,7 +9,7 @@
 
 namespace rodwright {
 
-static constexpr std::size_t longest_name = 40;
+static constexpr std::size_t longest_words = 300;  // bytes: they are written on a drawing
 static constexpr long highest_price = 1'000'000'000;
 
 std::string wood_of(FieldReader& fields, const WoodTable& woods, bool sheet, std::string_view elsewhere) {
@@ -46,7 +46,7 @@ static bool is_name(std::string_view text) {
         return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
                static_cast<unsigned char>(c) >= 0x80U;
     };
-    return !text.empty() && text.size() <= longest_name && letter_or_digit(text[0]) &&
+    return !text.empty() && text.size() <= longest_rack_name && letter_or_digit(text[0]) &&
            std::ranges::all_of(text, [&](char c) {
                return letter_or_digit(c) || c == '-' || c == '_' || c == '.' || c == '/';
            });
@@ -59,7 +59,7 @@ std::string name_of(FieldReader& fields) {
         fields.fault(*node, fmt::format("`{}` cannot be the name of a board", shortened(node->text)),
                      fmt::format("write what is chalked on it, such as `A1`: letters, digits, `-`, `_`, `.` "
                                  "and `/`, at most {} bytes",
-                                 longest_name));
+                                 longest_rack_name));
     }
     return node->text;
 }
@@ -102,6 +102,26 @@ std::optional<Rational> price_of(FieldReader& fields) {
     fields.fault(*node, fmt::format("`{}` is not a price", shortened(node->text)),
                  "write a plain number from 0, such as `6.40`; what it counts is said once, in `money`");
     return std::nullopt;
+}
+
+std::string words_of(FieldReader& fields, std::string_view key) {
+    const YamlNode* node = fields.optional_scalar(key);
+    if (node == nullptr) return {};
+    std::string words;
+    for (const char c : node->text) {
+        const bool gap = static_cast<unsigned char>(c) <= ' ' || c == '\x7F';
+        if (!gap) {
+            words += c;
+        } else if (!words.empty() && words.back() != ' ') {
+            words += ' ';
+        }
+    }
+    if (words.ends_with(' ')) words.pop_back();
+    if (words.size() > longest_words) {
+        fields.fault(*node, fmt::format("this text is longer than {} bytes", longest_words),
+                     "write a few words");
+    }
+    return words;
 }
 
 }  // namespace rodwright

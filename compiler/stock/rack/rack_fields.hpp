@@ -14,6 +14,8 @@
 
 namespace rodwright {
 
+inline constexpr std::size_t longest_rack_name = 40;  // bytes
+
 // What a length may be. What is outside was rather written in another unit than meant.
 struct SizeBounds {
     long least;
@@ -59,5 +61,7 @@ int count_of(FieldReader& fields);
 // `8%` as 8, between 0 and 100.
 std::optional<Rational> percent_of(FieldReader& fields, std::string_view key);
 std::optional<Rational> price_of(FieldReader& fields);
+// A few words, on one line with single blanks; empty if it is not there.
+std::string words_of(FieldReader& fields, std::string_view key);
 
 }  // namespace rodwright

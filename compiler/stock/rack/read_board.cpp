@@ -31,8 +31,8 @@ RackBoard board_in(FieldReader& fields, const WoodTable& woods) {
     board.warp = {size_or_none(fields, "bow", place_bounds), size_or_none(fields, "cup", place_bounds),
                   size_or_none(fields, "twist", place_bounds)};
     board.price = price_of(fields);
-    board.from = fields.text_or("from", "");
-    board.note = fields.text_or("note", "");
+    board.from = words_of(fields, "from");
+    board.note = words_of(fields, "note");
     return board;
 }
 

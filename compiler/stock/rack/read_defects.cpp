@@ -14,7 +14,7 @@ static std::optional<WoodDefect> read_defect(const YamlNode& node, const Rationa
     WoodDefect defect{size_or_none(fields, "from_end", place_bounds),
                       size_or_none(fields, "from_edge", place_bounds),
                       size_or_none(fields, "length", place_bounds),
-                      size_or_none(fields, "width", place_bounds), fields.text_or("note", "")};
+                      size_or_none(fields, "width", place_bounds), words_of(fields, "note")};
     if (fields.ok() && (defect.length == 0 || defect.width == 0)) {
         fields.fault(node, "this defect has no size", "write its `length` along the board and its `width`");
     }

@@ -6,6 +6,7 @@
 
 #include "compiler/data/yaml_fields.hpp"
 #include "compiler/limits.hpp"
+#include "compiler/stock/rack/rack_fields.hpp"
 #include "compiler/stock/rack/read_entries.hpp"
 
 namespace rodwright {
@@ -60,7 +61,7 @@ class RackReader {
 std::optional<Rack> RackReader::read(const YamlNode& root) {
     FieldReader fields(root, {"money", "boards", "offcuts", "sheets", "dealer"}, diagnostics_);
     if (root.kind != YamlKind::map) return std::nullopt;
-    rack_.money = fields.text_or("money", "");
+    rack_.money = words_of(fields, "money");
     const YamlNode* boards = fields.optional_list("boards");
     const YamlNode* offcuts = fields.optional_list("offcuts");
     const YamlNode* sheets = fields.optional_list("sheets");

@@ -36,9 +36,9 @@ std::optional<RackSheet> read_sheet(const YamlNode& node, const WoodTable& woods
     sheet.count = count_of(fields);
     sheet.trim = size_or_none(fields, "trim", place_bounds);
     sheet.price = price_of(fields);
-    sheet.from = fields.text_or("from", "");
+    sheet.from = words_of(fields, "from");
     sheet.offcut = fields.entry("from") != nullptr;
-    sheet.note = fields.text_or("note", "");
+    sheet.note = words_of(fields, "note");
     if (sheet.length > 0 && sheet.width > 0) {
         sheet.defects = defects_of(fields, sheet.length, sheet.width);
         if (2 * sheet.trim >= std::min(sheet.length, sheet.width)) {

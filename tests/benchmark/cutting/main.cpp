@@ -12,6 +12,7 @@
 #include <map>
 #include <stdexcept>
 
+#include "compiler/stock/cutting/figures.hpp"
 #include "compiler/stock/cutting/solve.hpp"
 #include "tests/benchmark/cutting/benchmark_set.hpp"
 #include "tests/unit/cutting/plan_checker.hpp"
@@ -82,20 +83,38 @@ struct Total {
     Amount best = 0;
     Amount bound = 0;
     double excess = 0;
+    double gathered = 0;  // of what is left, as if it were in one rectangle: its usefulness
+    long cuts = 0;
+    long settings = 0;
     std::vector<double> seconds;
 
     void print(const std::string& name) {
         std::sort(seconds.begin(), seconds.end());
         fmt::print(
             "{:<14} {:>4} rows  ours {:>11}  best known {:>11}  bound {:>11}  over {:>6.2f} %  mean over "
-            "{:>6.3f} %  at best {:>5.1f} %  new {:>3}  proven {:>4}  s median {:.3f} most {:.2f}\n",
+            "{:>6.3f} %  at best {:>5.1f} %  new {:>3}  proven {:>4}  s median {:.3f} most {:.2f}  rest in "
+            "one {:.3f}  cuts {}  settings {}\n",
             name, rows, cost, best, bound, 100 * (static_cast<double>(cost) / static_cast<double>(best) - 1),
             100 * excess / rows, 100.0 * at_best / rows, below_best, proven, seconds[seconds.size() / 2],
-            seconds.back());
+            seconds.back(), gathered / rows, cuts, settings);
     }
 };
 
-void add(Total& total, const BestKnown& row, const CuttingPlan& plan, double seconds) {
+// The usefulness of what is left, over what it were if all were in one rectangle.
+double gathered(const Problem& problem, const CuttingPlan& plan) {
+    Amount rest = 0;
+    for (const CutTree& tree : plan.sheets) rest += tree.nodes.front().area.size.area();
+    for (const PartKind& part : problem.parts) rest -= part.quantity * part.size.area();
+    const auto whole = static_cast<double>(rest);
+    return rest == 0 ? 1.0 : figures_of(problem, plan).usefulness / (whole * whole);
+}
+
+void add(Total& total, const BestKnown& row, const Problem& problem, const CuttingPlan& plan,
+         double seconds) {
+    const PlanFigures figures = figures_of(problem, plan);
+    total.gathered += gathered(problem, plan);
+    total.cuts += figures.cuts;
+    total.settings += figures.settings;
     ++total.rows;
     if (plan.cost <= row.upper) ++total.at_best;
     if (plan.cost < row.upper) ++total.below_best;
@@ -136,8 +155,8 @@ int run(const Options& options) {
                                     : "");
         for (const std::string& what : wrong) fmt::print("  WRONG: {}\n", what);
         std::fflush(stdout);
-        add(by_set[row.rule + " " + set_name(row)], row, plan, seconds);
-        add(by_rule[row.rule], row, plan, seconds);
+        add(by_set[row.rule + " " + set_name(row)], row, problem, plan, seconds);
+        add(by_rule[row.rule], row, problem, plan, seconds);
     }
     fmt::print("\n");
     for (auto& entry : by_set) entry.second.print(entry.first);

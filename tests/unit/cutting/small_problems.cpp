@@ -15,11 +15,11 @@ class Maker {
         problem.rule = family_.rule;
         const int kinds = number(1, 3);
         for (int i = 0; i < kinds; ++i) problem.stock.push_back(stock(i));
-        int pieces = number(3, 6);
+        int pieces = number(family_.least_pieces, family_.most_pieces);
         while (pieces > 0) {
             PartKind part;
-            part.size = size(1, family_.dimensions == 1 ? 11 : 6);
-            part.quantity = std::min(pieces, number(1, 2));
+            part.size = size(family_.longest_part / 6, family_.longest_part);
+            part.quantity = std::min(pieces, number(1, family_.most_pieces / 3));
             part.may_turn = family_.dimensions == 2 && number(0, 1) == 1;
             pieces -= part.quantity;
             problem.parts.push_back(part);
@@ -40,8 +40,8 @@ class Maker {
     // The first kind holds every part and is not limited.
     StockPiece stock(int index) {
         StockPiece piece;
-        piece.size = size(index == 0 ? 8 : 4, family_.dimensions == 1 ? 20 : 9);
-        if (family_.dimensions == 1 && index == 0) piece.size.along[0] += 6;
+        const int from = index == 0 ? family_.longest_part + 2 : family_.longest_part - 2;
+        piece.size = size(from, family_.longest_stock);
         piece.cost = piece.size.area() + number(-3, 3);
         if (index > 0) piece.available = number(1, 2);
         const bool spoilt = family_.defects && (index > 0 || number(0, 1) == 1);

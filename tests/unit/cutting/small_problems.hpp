@@ -1,4 +1,4 @@
-// Tiny problems from a seed, for comparison with the exhaustive optimum.
+// Small problems from a seed, for comparison with their true optimum.
 #pragma once
 
 #include "compiler/stock/cutting/problem.hpp"
@@ -9,8 +9,14 @@ struct SmallProblems {
     int dimensions = 2;
     bool defects = false;
     CutRule rule;
+    int least_pieces = 3;
+    int most_pieces = 6;
+    int longest_part = 6;
+    int longest_stock = 9;
 };
 
+// Up to three kinds of stock, the first without limit and large enough for every part, each with a cost of
+// its own; a kerf for each axis; parts that may turn and parts that may not.
 Problem small_problem(const SmallProblems& family, unsigned seed);
 
 }  // namespace rodwright::cutting

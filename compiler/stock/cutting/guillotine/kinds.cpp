@@ -24,9 +24,10 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
     while ((largest << up_) <= weight_limit / 2) ++up_;
     while ((largest >> down_) > weight_limit) ++down_;
     unit_ = weight_of(largest);
+    per_unit_ = 1.0 / static_cast<double>(unit_);
     for (Stock& piece : stock) piece.weight = weight_of(piece.size.area());
 
-    least = {{max_size * 2, max_size * 2}};
+    least_part_ = {{max_size * 2, max_size * 2}};
     for (const PartKind& part : problem.parts) {
         const Size upright = part.size.grown(kerf);
         const Size turned = part.size.turned().grown(kerf);
@@ -34,10 +35,20 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
         parts.push_back({upright, turned, part.quantity, turns, 0});
         parts.back().weight = weight_of(parts.back().least_area());
         for (std::size_t a = 0; a < 2; ++a) {
-            least.along[a] = std::min(least.along[a], upright.along[a]);
-            if (turns) least.along[a] = std::min(least.along[a], turned.along[a]);
+            least_part_.along[a] = std::min(least_part_.along[a], upright.along[a]);
+            if (turns) least_part_.along[a] = std::min(least_part_.along[a], turned.along[a]);
         }
     }
+    least_worth_ = least_part_;
+    for (std::size_t a = 0; a < 2; ++a) least_useful_.along[a] = std::max(1, problem.least_useful.along[a]);
+}
+
+Kinds Kinds::for_leftovers() const {
+    Kinds same = *this;
+    same.leftovers = true;
+    same.least_worth_ = least_useful_.grown(kerf);
+    same.not_worth_ = kerf;
+    return same;
 }
 
 Kinds Kinds::for_one_sheet(int piece, const std::vector<int>& quantities,

@@ -6,7 +6,6 @@
 // axis has a kerf of its own, so a turned part is not the upright one with its sizes exchanged.
 #pragma once
 
-#include <algorithm>
 #include <vector>
 
 #include "compiler/stock/cutting/problem.hpp"
@@ -39,26 +38,37 @@ struct Kinds {
     Kinds for_one_sheet(int piece, const std::vector<int>& quantities,
                         const std::vector<Amount>& weights) const;
 
+    // The same where free rectangles are worth what they are as leftovers: those of a useful size, without
+    // the kerf.
+    Kinds for_leftovers() const;
+
     std::vector<Kind> parts;  // one for each of Problem::parts, in their order
     std::vector<Stock> stock;
     CutRule rule;
     Size kerf;
-    Size least;  // no part is smaller than this, along either axis
+    bool leftovers = false;  // see for_leftovers
 
+    bool may_hold_a_part(Size free) const { return free.reaches(least_part_); }
     // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that
-    // one large rectangle is worth more than many small ones; nothing if no part fits in.
+    // one large rectangle is worth more than many small ones; nothing if it is too small to count.
     Amount worth(Size free) const {
-        if (free.along[0] < least.along[0] || free.along[1] < least.along[1]) return 0;
-        const Amount weight = weight_of(free.area());
-        return weight * weight / unit_;
+        if (!free.reaches(least_worth_)) return 0;
+        const Size counted{{free.along[0] - not_worth_.along[0], free.along[1] - not_worth_.along[1]}};
+        const auto weight = static_cast<double>(weight_of(counted.area()));
+        return static_cast<Amount>(weight * weight * per_unit_);
     }
     Amount weight_of(Amount area) const { return (area << up_) >> down_; }
     Amount largest_weight() const { return unit_; }  // of the largest stock piece
 
   private:
+    Size least_part_;  // no part is smaller than this, along either axis
+    Size least_useful_;
+    Size least_worth_;
+    Size not_worth_;  // what a free rectangle's sizes are more than what counts
     int up_ = 0;
     int down_ = 0;
     Amount unit_ = 1;
+    double per_unit_ = 1;  // 1 / unit_
 };
 
 }  // namespace rodwright::cutting::guillotine

@@ -53,8 +53,12 @@ void Layout::bind(const Kinds& kinds, int stock) {
     kinds_ = &kinds;
     stock_ = stock;
     filled_ = 0;
-    for (const Node& node : nodes_) {
+    worth_ = 0;
+    free_.clear();
+    for (int i = 0; i < static_cast<int>(nodes_.size()); ++i) {
+        const Node& node = nodes_[at(i)];
         if (node.is_part()) filled_ += kinds.parts[at(node.part)].weight;
+        if (node.is_free()) set_free(i);
     }
 }
 
@@ -134,19 +138,21 @@ void Layout::set_free(int index) {
     Node& node = nodes_[at(index)];
     node.part = none;
     node.place = none;
-    const Amount worth = kinds_->worth(node.size);
-    if (worth == 0) return;
-    // What a trimming cut leaves is waste.
-    if (kinds_->rule.stages && node.depth > *kinds_->rule.stages) return;
+    // What a trimming cut leaves is for no part.
+    const bool usable =
+        kinds_->may_hold_a_part(node.size) && !(kinds_->rule.stages && node.depth > *kinds_->rule.stages);
+    node.worth = usable || kinds_->leftovers ? static_cast<int>(kinds_->worth(node.size)) : 0;
+    worth_ += node.worth;
+    if (!usable) return;
     node.place = static_cast<int>(free_.size());
     free_.push_back({node.size, index});
-    worth_ += worth;
 }
 
 void Layout::set_used(int index) {
     Node& node = nodes_[at(index)];
+    worth_ -= node.worth;
+    node.worth = 0;
     if (node.place == none) return;
-    worth_ -= kinds_->worth(node.size);
     free_[at(node.place)] = free_.back();
     nodes_[at(free_[at(node.place)].node)].place = node.place;
     free_.pop_back();
@@ -156,6 +162,7 @@ void Layout::set_used(int index) {
 void Layout::drop(int index) {
     set_used(index);
     unlink(index);
+    nodes_[at(index)].part = defect;  // neither a part nor free
     spare_.push_back(index);
 }
 

@@ -23,6 +23,7 @@ struct Node {
     int next = none;   // the next of its siblings
     int part = none;   // index of a part kind; or `defect`
     int place = none;  // of a free node that can be used: its index in Layout::free
+    int worth = 0;     // of a free node that counts
     Axis axis = Axis::length;
     bool turned = false;
     bool frame = false;
@@ -51,7 +52,7 @@ class Layout {
   public:
     explicit Layout(const Kinds& kinds) : kinds_(&kinds) {}
 
-    // The same layout for another view of the problem, in which its stock has that index.
+    // The same layout for another view of the same parts, in which its stock has that index.
     void bind(const Kinds& kinds, int stock);
     // An empty piece of that stock, cut round its defects in one of many ways.
     void open(int stock, Random& random);
@@ -59,7 +60,7 @@ class Layout {
     bool in_use() const { return stock_ != none; }
     bool empty() const { return parts_ == 0; }
     int stock() const { return stock_; }
-    Amount worth() const { return worth_; }  // of all free nodes
+    Amount worth() const { return worth_; }  // of all free nodes that count
     Amount filled() const { return filled_; }
     const std::vector<Node>& nodes() const { return nodes_; }
     const std::vector<Free>& free() const { return free_; }

@@ -102,8 +102,10 @@ bool Search::open_for(int part) {
     return true;
 }
 
-// The most weight that a budget buys, about: in steps of cost, as if no stock were limited.
-void Search::plan_budget(Amount most) {
+// Also plans the most weight that a budget buys, about: in steps of cost, as if no stock were limited.
+void Search::limit_cost(Amount most) {
+    cost_limit_ = most;
+    if (kinds_.stock.size() <= 1 || !buys_.empty() || most == std::numeric_limits<Amount>::max()) return;
     budget_step_ = most / budget_steps + 1;
     buys_.assign(static_cast<std::size_t>(most / budget_step_) + 1, 0);
     for (std::size_t budget = 1; budget < buys_.size(); ++budget) {

@@ -9,6 +9,7 @@ namespace {
 
 // Measured on the classes of the literature, with the odds in ruin.cpp and recreate.cpp.
 constexpr Amount worth_share = 10;        // free rectangles count a tenth of missing parts
+constexpr Amount missing_counts = 4;      // and a missing part so many times where all are in already
 constexpr Amount coldest = 3300;          // the last temperature: the largest sheet's weight over this
 constexpr Amount octaves_of_cooling = 3;  // the first is 2^3 times as high
 constexpr Amount one = 1024;
@@ -51,9 +52,7 @@ void Search::construct() {
 }
 
 bool Search::reach(Amount cost, Amount limit) {
-    cost_limit_ = cost;
-    if (kinds_.stock.size() > 1 && buys_.empty() && cost < std::numeric_limits<Amount>::max())
-        plan_budget(cost);
+    limit_cost(cost);
     shrink_to(cost);
     recreate();
     accept();
@@ -71,6 +70,21 @@ void Search::fill_one(Layout& best, Amount limit) {
     }
 }
 
+std::vector<Layout> Search::leave_large(Amount limit) {
+    limit_cost(cost_);
+    std::vector<Layout> best = layouts_;
+    Amount worth = worth_;
+    while (work_ < limit) {
+        step(limit);
+        if (!complete() || std::make_pair(cost_, -worth_) >= std::make_pair(cost_limit_, -worth)) continue;
+        limit_cost(cost_);
+        worth = worth_;
+        best = layouts_;
+        for (const Layout& layout : best) work_ += static_cast<Amount>(layout.nodes().size());
+    }
+    return best;
+}
+
 void Search::step(Amount limit) {
     work_ += 250;
     const Amount before = energy();
@@ -85,6 +99,7 @@ void Search::step(Amount limit) {
 }
 
 Amount Search::energy() const {
+    if (kinds_.leftovers) return missing_counts * missing_weight_ - worth_;
     return missing_weight_ - worth_ / worth_share;
 }
 

@@ -28,6 +28,9 @@ class Search {
     bool reach(Amount cost, Amount limit);
     // For kinds with one sheet: the layout of greatest weight that is met until work() is at `limit`.
     void fill_one(Layout& best, Amount limit);
+    // From complete layouts: those of no more cost with the greatest worth of free rectangles that are met
+    // until work() is at `limit`.
+    std::vector<Layout> leave_large(Amount limit);
 
     Amount work() const { return work_; }  // done so far: free rectangles looked at, about
     Amount cost() const { return cost_; }
@@ -58,7 +61,7 @@ class Search {
     bool place(int part);
     bool open_for(int part);
     int choose_stock(int part);
-    void plan_budget(Amount most);
+    void limit_cost(Amount cost);
     int spare_slot();
     Placing first_placing(const Layout& layout, int part);
 

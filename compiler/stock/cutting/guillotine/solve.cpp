@@ -4,9 +4,9 @@
 #include <limits>
 
 #include "compiler/stock/cutting/bounds/bounds.hpp"
+#include "compiler/stock/cutting/guillotine/leftovers.hpp"
 #include "compiler/stock/cutting/guillotine/pattern_start.hpp"
 #include "compiler/stock/cutting/guillotine/search.hpp"
-#include "compiler/stock/cutting/guillotine/trees.hpp"
 
 namespace rodwright::cutting::guillotine {
 namespace {
@@ -26,15 +26,23 @@ Amount work_limit(Effort effort) {
 
 class Solver {
   public:
-    explicit Solver(const Problem& problem) : kinds_(problem), bound_(lower_bound(problem)) {}
+    explicit Solver(const Problem& problem) : kinds_(problem) { plan_.bound = lower_bound(problem); }
 
     // A search of its own for each effort up to the one asked for: more effort never does worse.
-    CuttingPlan solve(Effort effort) {
+    void find_cost(Effort effort) {
         for (const Effort step : {Effort::quick, Effort::normal, Effort::deep}) {
             run(work_limit(step));
-            if (step == effort || best_.optimal()) break;
+            if (step == effort || plan_.optimal()) break;
         }
-        return std::move(best_);
+    }
+
+    void find_leftovers(Effort effort) {
+        if (plan_.complete()) layouts_ = with_large_leftovers(kinds_, layouts_, effort);
+    }
+
+    CuttingPlan plan() && {
+        write_sheets(kinds_, layouts_, plan_);
+        return std::move(plan_);
     }
 
   private:
@@ -46,29 +54,28 @@ class Solver {
         search.construct();
         if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
         keep(search);
-        while (best_.complete() && best_.cost > bound_.cost) {
-            if (!search.reach(best_.cost - 1, limit)) break;
+        while (plan_.complete() && plan_.cost > plan_.bound.cost) {
+            if (!search.reach(plan_.cost - 1, limit)) break;
             keep(search);
         }
     }
 
     void keep(const Search& search) {
         const bool better = runs_ == 1 || search.missing_weight() < missing_weight_ ||
-                            (search.complete() && search.cost() < best_.cost);
+                            (search.complete() && search.cost() < plan_.cost);
         if (!better) return;
         missing_weight_ = search.missing_weight();
-        best_ = CuttingPlan{};
+        layouts_.clear();
         for (const Layout& layout : search.layouts()) {
-            if (layout.in_use()) best_.sheets.push_back(cut_tree(kinds_, layout));
+            if (layout.in_use()) layouts_.push_back(layout);
         }
-        best_.missing = search.missing();
-        best_.cost = search.cost();
-        best_.bound = bound_;
+        plan_.missing = search.missing();
+        plan_.cost = search.cost();
     }
 
     Kinds kinds_;
-    LowerBound bound_;
-    CuttingPlan best_;
+    CuttingPlan plan_;  // the best so far, but its sheets:
+    std::vector<Layout> layouts_;
     Amount missing_weight_ = 0;
     std::uint64_t runs_ = 0;
 };
@@ -76,7 +83,16 @@ class Solver {
 }  // namespace
 
 CuttingPlan solve(const Problem& problem, Effort effort) {
-    return Solver(problem).solve(effort);
+    Solver solver(problem);
+    solver.find_cost(effort);
+    solver.find_leftovers(effort);
+    return std::move(solver).plan();
+}
+
+CuttingPlan solve_for_cost_only(const Problem& problem, Effort effort) {
+    Solver solver(problem);
+    solver.find_cost(effort);
+    return std::move(solver).plan();
 }
 
 }  // namespace rodwright::cutting::guillotine

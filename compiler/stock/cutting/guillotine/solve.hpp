@@ -6,5 +6,6 @@
 namespace rodwright::cutting::guillotine {
 
 CuttingPlan solve(const Problem& problem, Effort effort);
+CuttingPlan solve_for_cost_only(const Problem& problem, Effort effort);
 
 }  // namespace rodwright::cutting::guillotine

@@ -1,7 +1,6 @@
 #include "compiler/stock/cutting/guillotine/trees.hpp"
 
 #include <algorithm>
-#include <tuple>
 #include <utility>
 
 namespace rodwright::cutting::guillotine {
@@ -29,19 +28,16 @@ class Writer {
         return static_cast<int>(tree_.nodes.size()) - 1;
     }
 
-    // Parts before what is free, the large before the small.
+    // What is free comes last, so that it becomes dust where it is narrow.
     std::vector<int> ordered_children(int node) const {
         std::vector<int> children;
         for (int child = nodes_[at(node)].child; child != none; child = nodes_[at(child)].next) {
             children.push_back(child);
         }
-        if (nodes_[at(node)].frame) return children;
-        const Axis axis = nodes_[at(node)].axis;
-        const auto rank = [&](int child) {
-            const Node& entry = nodes_[at(child)];
-            return std::make_tuple(entry.is_free(), -entry.size[axis], entry.part, child);
-        };
-        std::sort(children.begin(), children.end(), [&](int a, int b) { return rank(a) < rank(b); });
+        if (!nodes_[at(node)].frame) {
+            std::stable_partition(children.begin(), children.end(),
+                                  [&](int child) { return !nodes_[at(child)].is_free(); });
+        }
         return children;
     }
 

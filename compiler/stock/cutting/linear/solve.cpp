@@ -5,6 +5,7 @@
 #include <limits>
 #include <map>
 
+#include "compiler/stock/cutting/guillotine/leftovers.hpp"
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/column_generation.hpp"
 #include "compiler/stock/cutting/linear/dive.hpp"
@@ -136,21 +137,7 @@ std::vector<Pattern> best_dive(const Cover& cover, std::vector<Pattern>& pool, A
     return best;
 }
 
-}  // namespace
-
-bool applies(const Problem& problem) {
-    if (problem.stock.empty()) return false;
-    if (problem.rule.stages && problem.rule.first_axis == Axis::width) return false;
-    const int width = problem.stock.front().size.along[1];
-    const auto fits = [&](const StockPiece& piece) {
-        return piece.size.along[1] == width && piece.defects.empty();
-    };
-    const auto is_slice = [&](const PartKind& part) { return part.size.along[1] == width && !part.may_turn; };
-    return std::all_of(problem.stock.begin(), problem.stock.end(), fits) &&
-           std::all_of(problem.parts.begin(), problem.parts.end(), is_slice);
-}
-
-CuttingPlan solve(const Problem& problem, Effort effort) {
+CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
     Input input = input_of(problem);
     CuttingPlan plan;
     plan.missing.assign(problem.parts.size(), 0);
@@ -164,7 +151,7 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     if (best.empty() || cost_of(input.cover, best) > bound.cost) {
         // Where few pieces leave a gap to the linear programme, trying them in turn does better than
         // rounding.
-        plan = guillotine::solve(problem, effort);
+        plan = guillotine::solve_for_cost_only(problem, effort);
         plan.bound = bound;
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
@@ -181,6 +168,26 @@ CuttingPlan solve(const Problem& problem, Effort effort) {
     for (const auto& left : input.parts) {
         for (const int part : left) ++plan.missing[static_cast<std::size_t>(part)];
     }
+    return plan;
+}
+
+}  // namespace
+
+bool applies(const Problem& problem) {
+    if (problem.stock.empty()) return false;
+    if (problem.rule.stages && problem.rule.first_axis == Axis::width) return false;
+    const int width = problem.stock.front().size.along[1];
+    const auto fits = [&](const StockPiece& piece) {
+        return piece.size.along[1] == width && piece.defects.empty();
+    };
+    const auto is_slice = [&](const PartKind& part) { return part.size.along[1] == width && !part.may_turn; };
+    return std::all_of(problem.stock.begin(), problem.stock.end(), fits) &&
+           std::all_of(problem.parts.begin(), problem.parts.end(), is_slice);
+}
+
+CuttingPlan solve(const Problem& problem, Effort effort) {
+    CuttingPlan plan = solve_for_cost(problem, effort);
+    if (plan.complete()) guillotine::leave_large_rests(problem, plan, effort);
     return plan;
 }
 

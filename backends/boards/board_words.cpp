@@ -1,0 +1,126 @@
+#include "backends/boards/board_words.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "backends/words.hpp"
+
+namespace rodwright {
+namespace {
+
+std::string money_words(const WoodPlan& plan, const Rational& price) {
+    return fmt::format("{:.2f} {}", price.get_d(), plan.money.empty() ? "in money" : plan.money);
+}
+
+std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyle& style) {
+    const PlanRegion& region = board.regions[index];
+    switch (region.kind) {
+        case PlanRegion::Kind::piece:
+            return board.pieces[*region.piece].label;
+        case PlanRegion::Kind::section:
+            return region.name.empty() ? "the board" : region.name;
+        case PlanRegion::Kind::offcut:
+            return fmt::format("offcut {} x {}", format_length(region.area.length, style),
+                               format_length(region.area.width, style));
+        case PlanRegion::Kind::waste:
+            return "waste";
+    }
+    return {};
+}
+
+}  // namespace
+
+std::string board_title(const PlannedBoard& board, const LengthStyle& style) {
+    const std::string width = board.width == board.far_width
+                                  ? format_length(board.width, style)
+                                  : fmt::format("{} to {}", format_length(board.width, style),
+                                                format_length(board.far_width, style));
+    return fmt::format("{}: {} x {} x {}", board.name, format_length(board.length, style), width,
+                       format_length(board.thickness, style));
+}
+
+std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style) {
+    std::vector<CutWords> all;
+    std::vector<bool> is_rest(board.regions.size(), false);
+    for (const PlannedCut& cut : board.cuts) {
+        CutWords words{cut.crosscut ? "crosscut" : "rip", gives(board, cut.of, style),
+                       format_length(cut.setting, style), gives(board, cut.first, style)};
+        const std::string name = board.regions[cut.of].name;
+        words.of = name.empty() ? "the board" : name;
+        if (is_rest[cut.of]) words.of = "the rest of " + words.of;
+        if (cut.rest) {
+            is_rest[*cut.rest] = true;
+            if (board.regions[*cut.rest].kind != PlanRegion::Kind::section)
+                words.gives += ", left: " + gives(board, *cut.rest, style);
+        }
+        all.push_back(std::move(words));
+    }
+    return all;
+}
+
+std::vector<std::string> offcut_words(const PlannedBoard& board, const LengthStyle& style) {
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < board.regions.size(); ++i) {
+        if (board.regions[i].kind == PlanRegion::Kind::offcut) words.push_back(gives(board, i, style));
+    }
+    return words;
+}
+
+std::string bound_words(const WoodPlan& plan, const PlanGroup& group) {
+    const std::size_t boards = group.boards.size();
+    std::string words = counted(boards, group.sheet ? "sheet" : "board");
+    for (const MissingPiece& missing : plan.missing) {
+        if (missing.group == group.title) return words + ", and it is not enough";
+    }
+    if (boards == 0) return "all from what is left of boards already cut";
+    const auto least = static_cast<std::size_t>(group.at_least);
+    words += least >= boards ? fmt::format("; fewer cannot be enough ({})", group.at_least_by)
+                             : fmt::format("; {} at least are needed ({})", least, group.at_least_by);
+    if (group.proven) return words + "; no choice of boards is worth less";
+    constexpr double percent = 100;
+    if (group.over > 0)
+        words += fmt::format("; within {:.0f} % of the least worth", std::ceil(group.over.get_d() * percent));
+    return words;
+}
+
+std::string yield_words(const WoodPlan& plan) {
+    if (plan.used_volume <= 0 || !plan.complete()) return {};
+    constexpr double percent = 100;
+    const Rational share = plan.finished_volume / plan.used_volume;
+    return fmt::format(
+        "{:.0f} % of the wood that is used up ends in the piece; kept offcuts are not counted as used",
+        share.get_d() * percent);
+}
+
+std::string purchase_words(const WoodPlan& plan, const Purchase& purchase) {
+    std::string words = fmt::format("{} x {}", purchase.count, purchase.text);
+    if (purchase.board_feet > 0) words += fmt::format(": {:.1f} board feet", purchase.board_feet.get_d());
+    return words + fmt::format(", {}", money_words(plan, purchase.price));
+}
+
+std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& style) {
+    std::vector<std::string> remarks;
+    for (const MissingPiece& missing : plan.missing) {
+        remarks.push_back(fmt::format("Missing: {} of {}, {} x {} ({})", missing.count, missing.label,
+                                      format_length(missing.size[Axis::wide], style),
+                                      format_length(missing.size[Axis::deep], style), missing.group));
+    }
+    if (!plan.remedies.empty())
+        remarks.push_back("It would be enough with: " + joined(plan.remedies, "; or "));
+    Rational total = 0;
+    for (const Purchase& purchase : plan.purchases) total += purchase.price;
+    if (!plan.purchases.empty()) {
+        remarks.push_back(
+            fmt::format("To buy for {} in all. The boards are those that this plan cuts, its waste is in "
+                        "them and nothing is added; "
+                        "random widths are planned as the narrowest that may come.",
+                        money_words(plan, total)));
+    }
+    for (const std::string& note : plan.notes) remarks.push_back(capitalised(note) + ".");
+    if (const std::string words = yield_words(plan); !words.empty())
+        remarks.push_back(capitalised(words) + ".");
+    return remarks;
+}
+
+}  // namespace rodwright

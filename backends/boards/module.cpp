@@ -1,0 +1,3 @@
+#include "backends/boards/boards_backend.hpp"
+
+RODWRIGHT_BACKEND(rodwright::BoardsBackend);

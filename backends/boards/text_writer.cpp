@@ -1,0 +1,40 @@
+#include <fmt/format.h>
+
+#include "backends/boards/board_words.hpp"
+#include "backends/boards/writers.hpp"
+#include "backends/words.hpp"
+
+namespace rodwright {
+namespace {
+
+std::string board_text(const PlannedBoard& board, const LengthStyle& style) {
+    std::string text = "\n  " + board_title(board, style) + "\n";
+    std::size_t number = 0;
+    for (const CutWords& words : cut_words(board, style)) {
+        text += fmt::format("  {:>3}  {:<9}{:<16}{:>10}  {}\n", ++number, words.what, words.of, words.setting,
+                            words.gives);
+    }
+    if (board.cuts.empty()) text += "       as it is\n";
+    return text;
+}
+
+}  // namespace
+
+std::string boards_text(const Piece& piece, const WoodPlan& plan) {
+    std::string text = piece.name + "\n" + std::string(character_count(piece.name), '=') + "\n\n";
+    text +=
+        "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
+        "against it, and what comes off. Lengths run along the grain and are rough.\n";
+    for (const PlanGroup& group : plan.groups) {
+        text += fmt::format("\n{}: {}\n", group.title, bound_words(plan, group));
+        for (const std::size_t board : group.boards) text += board_text(plan.boards[board], piece.style);
+    }
+    if (!plan.purchases.empty()) text += "\nto buy\n\n";
+    for (const Purchase& purchase : plan.purchases) text += "  " + purchase_words(plan, purchase) + "\n";
+    const std::vector<std::string> remarks = plan_remarks(plan, piece.style);
+    if (!remarks.empty()) text += "\n";
+    for (const std::string& remark : remarks) text += remark + "\n";
+    return text;
+}
+
+}  // namespace rodwright

@@ -1,0 +1,28 @@
+// Pieces of one wood and thickness: what is planned together.
+#pragma once
+
+#include "compiler/stock/plan/plan_wood.hpp"
+#include "compiler/stock/plan/stock.hpp"
+
+namespace rodwright {
+
+struct DemandGroup {
+    const Wood* wood = nullptr;
+    bool sheet = false;
+    bool square = false;  // as thick as wide, so that it does not matter how the board was cut
+    Rational least_thickness;
+    std::string title;  // "white ash, quartered, 4/4"
+    std::vector<Demand> demands;
+    std::vector<PanelDemand> panels;
+
+    // With room for all pieces and staves of the group. The lengths and widths are the largest of any.
+    StockQuery query() const;
+};
+
+// In the order of the design's woods; of one wood the thickest first. Parts of no wood are left out.
+std::vector<DemandGroup> grouped(const Piece& piece, Demands demands);
+
+// Whether a board of that stock is long and wide enough for the demand.
+bool holds(const Stock& stock, const Demand& demand);
+
+}  // namespace rodwright

@@ -1,0 +1,110 @@
+#include "compiler/stock/plan/remedies.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <functional>
+#include <optional>
+
+namespace rodwright {
+namespace {
+
+const Rational eighth = ratio(254, 80);
+
+bool enough(const Shortage& shortage, const Level& level) {
+    return solve_level(level, shortage.grid, shortage.milling, cutting::Effort::quick).missing() == 0;
+}
+
+// All sizes along the axis less by `less`, of all demands or of one.
+Level smaller(const Level& level, Axis axis, const Rational& less, std::optional<std::size_t> only = {}) {
+    Level result = level;
+    for (std::size_t i = 0; i < result.demands.size(); ++i) {
+        if (only && *only != i) continue;
+        Rational& size = result.demands[i].size[axis];
+        size = std::max<Rational>(eighth, size - less);
+    }
+    return result;
+}
+
+// The smallest of a few steps that is enough.
+std::optional<Rational> least_step(const Rational& step, int steps,
+                                   const std::function<bool(const Rational&)>& works) {
+    for (int i = 1; i <= steps; ++i) {
+        if (works(step * i)) return Rational(step * i);
+    }
+    return std::nullopt;
+}
+
+// Less of an allowance on both sides, in quarters of it.
+void try_allowance(const Shortage& shortage, Axis axis, const Rational& allowance, std::string_view name,
+                   std::vector<std::string>& found) {
+    constexpr int quarters = 4;
+    const auto works = [&](const Rational& less) {
+        return enough(shortage, smaller(shortage.level, axis, less * 2));
+    };
+    const std::optional<Rational> less = least_step(allowance / quarters, quarters, works);
+    if (!less) return;
+    found.push_back(fmt::format("{} with {} at each {} instead of {}", shortage.group.title,
+                                format_small(allowance - *less, shortage.style), name,
+                                format_small(allowance, shortage.style)));
+}
+
+void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, std::string_view word,
+                      std::vector<std::string>& found) {
+    constexpr int most = 8;
+    const auto works = [&](const Rational& less) {
+        return enough(shortage, smaller(shortage.level, axis, less, demand));
+    };
+    const std::optional<Rational> less = least_step(eighth, most, works);
+    if (!less) return;
+    found.push_back(fmt::format("{} {} {}", shortage.level.demands[demand].pieces.front().label,
+                                format_length(*less, shortage.style), word));
+}
+
+// One board more, as wide as the widest piece that is missing or twice that, and as short as will do.
+void try_board(const Shortage& shortage, const Rational& width, const Rational& shortest,
+               std::vector<std::string>& found) {
+    constexpr int most = 12;
+    const Rational half_foot = ratio(1524, 10);
+    const Rational half_inch = ratio(127, 10);
+    const Rational wide = ceil(width / half_inch) * half_inch;
+    const auto with_board = [&](const Rational& length) {
+        Level level = shortage.level;
+        Stock more;
+        more.usable = {0, 0, length, wide};
+        more.count = 1;
+        level.stock.push_back(std::move(more));
+        return enough(shortage, level);
+    };
+    const Rational start = floor(shortest / half_foot) * half_foot;
+    const auto length =
+        least_step(half_foot, most, [&](const Rational& more) { return with_board(start + more); });
+    if (!length) return;
+    found.push_back(fmt::format("one more board of {}, {} wide and {} long", shortage.group.title,
+                                format_length(wide, shortage.style),
+                                format_length(start + *length, shortage.style)));
+}
+
+}  // namespace
+
+std::vector<std::string> remedies(const Shortage& shortage) {
+    const LevelPlan now =
+        solve_level(shortage.level, shortage.grid, shortage.milling, cutting::Effort::quick);
+    std::vector<std::string> found;
+    try_allowance(shortage, Axis::wide, shortage.milling.allowances.end, "end", found);
+    try_allowance(shortage, Axis::deep, shortage.milling.allowances.edge, "edge", found);
+    Rational width = 0;
+    Rational length = 0;
+    for (std::size_t i = 0; i < shortage.level.demands.size(); ++i) {
+        if (i >= now.plan.missing.size() || now.plan.missing[i] == 0) continue;
+        const Vector& size = shortage.level.demands[i].size;
+        width = std::max(width, size[Axis::deep]);
+        length = std::max(length, size[Axis::wide]);
+        try_smaller_part(shortage, i, Axis::deep, "narrower", found);
+        try_smaller_part(shortage, i, Axis::wide, "shorter", found);
+    }
+    if (width > 0) try_board(shortage, width, length, found);
+    return found;
+}
+
+}  // namespace rodwright

@@ -1,0 +1,124 @@
+// Which board or sheet gives which part, in which cuts, what is left of it, and what has to be bought: the
+// value that planning ends in. The packet, the cut list and `rack after` read it.
+//
+// Lengths are millimetres, exact. Places on a board are measured from its first end and its first edge; its
+// length runs along the grain, also on a sheet whose grain runs across it.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "compiler/graph/piece.hpp"
+#include "compiler/stock/rack/rack.hpp"
+#include "compiler/stock/rough/rough.hpp"
+
+namespace rodwright {
+
+struct PlanArea {
+    Rational from_end;
+    Rational from_edge;
+    Rational length;
+    Rational width;
+
+    friend bool operator==(const PlanArea&, const PlanArea&) = default;
+};
+
+// What one piece off the saw becomes: a part, several that are cut apart or sawn open after milling, or a
+// stave of a panel.
+struct PlannedPiece {
+    std::string label;          // "B", "B+B", "F 2/4" for the second of four staves
+    std::vector<PartId> parts;  // from its first end on; of a stave: the panel
+    int stave = 0;              // from one; 0: none
+    int staves = 0;
+    int strung = 1;  // so many staves end to end, from `stave` on: those of a panel from one board
+    Vector size;     // as sawn; thickness: the least that the board must have
+};
+
+// What there is of a board at some moment of cutting it up. The first region is the whole board.
+struct PlanRegion {
+    enum class Kind : std::uint8_t { section, piece, offcut, waste };
+    Kind kind = Kind::waste;
+    PlanArea area;
+    std::string name;                  // of a section: "a"; what is left of one keeps its name
+    std::optional<std::size_t> piece;  // index into PlannedBoard::pieces
+};
+
+// A cut from edge to edge, in the order of the work. It takes a kerf behind `at`.
+struct PlannedCut {
+    std::size_t of = 0;     // the region that is cut; indices into PlannedBoard::regions
+    bool crosscut = false;  // across the grain; otherwise a rip
+    Rational at;            // of a crosscut from the board's first end, of a rip from its first edge
+    Rational setting;       // how long or wide the piece in front of the cut becomes
+    std::size_t first = 0;
+    std::optional<std::size_t> rest;  // nothing: dust
+};
+
+struct PlannedBoard {
+    std::string name;    // "A1", "A1 (2 of 3)", "to buy 1"
+    std::string origin;  // name in the rack; empty: to be bought
+    bool sheet = false;
+    bool grain_across = false;  // of a sheet: its grain runs along its width, so plan and rack are turned
+    Rational length;            // whole, checks included
+    Rational width;             // at its widest
+    Rational far_width;         // at the other end; of a board with parallel edges the same
+    Rational thickness;
+    Rational checks;  // length that is lost at the first end, at the other, and width along the far edge
+    Rational far_checks;
+    Rational sapwood;
+    Rational trim;  // taken off each edge of a sheet
+    std::vector<PlanArea> defects;
+    std::vector<PlannedPiece> pieces;
+    std::vector<PlanRegion> regions;
+    std::vector<PlannedCut> cuts;
+    Rational crosscut_kerf;
+    Rational rip_kerf;
+    std::optional<Rational> price;
+};
+
+// Boards that were planned together: of one wood, for parts of one thickness.
+struct PlanGroup {
+    std::string wood;   // the design's name for it
+    std::string title;  // "white ash, quartered, 4/4"
+    bool sheet = false;
+    Rational least_thickness;
+    std::vector<std::size_t> boards;  // indices into WoodPlan::boards
+    int at_least = 0;                 // so many boards are needed in any plan with these staves
+    std::string at_least_by;          // how that was found
+    bool proven = false;              // no plan with these staves uses boards of less worth
+    Rational over;                    // else: at most this share above the least, 0.04 is 4 %
+};
+
+// Parts that no board holds.
+struct MissingPiece {
+    std::string label;
+    int count = 0;
+    Vector size;
+    std::string group;  // PlanGroup::title
+};
+
+struct Purchase {
+    std::string text;  // `white ash, 4/4, at least 6" wide, 8' long`
+    int count = 0;
+    Rational board_feet;  // of all; 0 for sheets
+    Rational price;       // of all
+};
+
+struct WoodPlan {
+    RoughSizes rough;      // of all parts that are in no match
+    bool planned = false;  // there is a rack; otherwise all below is empty
+    std::string money;
+    std::vector<PlannedBoard> boards;
+    std::vector<PlanGroup> groups;
+    std::vector<MissingPiece> missing;
+    std::vector<std::string> remedies;  // the smallest changes after which nothing is missing
+    std::vector<Purchase> purchases;
+    std::vector<std::string> notes;
+    Rational finished_volume;  // of all parts, as boxes
+    Rational used_volume;      // of all boards that are cut, offcuts that are kept taken off
+
+    bool complete() const { return missing.empty(); }
+};
+
+}  // namespace rodwright

@@ -1,0 +1,193 @@
+#include "compiler/stock/rack/rack_after.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "compiler/data/yaml_fields.hpp"
+#include "compiler/stock/rack/entry_text.hpp"
+#include "compiler/stock/rack/list_edits.hpp"
+#include "compiler/stock/rack/offcut.hpp"
+#include "compiler/stock/rack/rack_fields.hpp"
+#include "compiler/stock/rack/yaml_extent.hpp"
+
+namespace rodwright {
+
+namespace {
+
+// How the lengths of an entry are written, by most of them.
+EntryUnit unit_of(const YamlNode& entry) {
+    int metric = 0;
+    for (const YamlNode& field : entry.children) {
+        const std::optional<Quantity> read = parse_quantity(field.text.substr(0, field.text.find(" to ")));
+        if (read && read->is_length()) metric += field.text.ends_with('m') ? 1 : -1;
+    }
+    return metric > 0 ? EntryUnit::millimetre : EntryUnit::inch;
+}
+
+Rational step_of(EntryUnit unit) {
+    return unit == EntryUnit::inch ? ratio(127, 320) : ratio(1, 2);
+}
+
+std::string text_of(const YamlNode& entry, std::string_view key) {
+    const YamlNode* field = find_entry(entry, key);
+    return field == nullptr ? std::string() : field->text;
+}
+
+template <typename Entry>
+const Entry* named(const std::vector<Entry>& entries, const std::string& name) {
+    const auto found = std::ranges::find(entries, name, &Entry::name);
+    return found == entries.end() ? nullptr : &*found;
+}
+
+FileStyle style_of(std::string_view text, const YamlNode& root) {
+    FileStyle style;
+    style.text = text;
+    const std::size_t first_end = text.find('\n');
+    const bool carriage_return =
+        first_end != std::string_view::npos && first_end > 0 && text[first_end - 1] == '\r';
+    style.line_end = carriage_return ? "\r\n" : "\n";
+    style.in_braces = is_flow(text, root);
+    if (root.children.empty()) return style;
+    style.key_column = style.in_braces ? 0 : column_of(text, root.children.front().key_span.begin);
+    style.dash_column = style.key_column + 2;
+    for (const YamlNode& list : root.children) {
+        if (list.kind != YamlKind::list || is_flow(text, list)) continue;
+        style.dash_column = column_of(text, list.span.begin);
+        break;
+    }
+    return style;
+}
+
+class RackText {
+  public:
+    RackText(std::string_view text, const YamlNode& root, const Rack& rack, const RackChange& change);
+
+    std::string after();
+
+  private:
+    void keep(const RackChange::Left& left);
+    std::string free_name(const std::string& of);
+    const YamlNode* list_of(std::string_view key) const;
+    bool is_gone(const YamlNode& entry) const;
+    void edit_counts(const YamlNode& list);
+    void edit_list(std::string_view key, const std::vector<std::string>& added);
+    void begin_offcuts();
+
+    FileStyle file_;
+    const YamlNode& root_;
+    const Rack& rack_;
+    TextEdits edits_;
+    std::map<std::string, const YamlNode*> entries_;
+    std::map<std::string, int> stay_;  // how many of each entry
+    std::set<std::string> names_;
+    std::vector<std::string> boards_left_;  // entries as they are written
+    std::vector<std::string> sheets_left_;
+};
+
+RackText::RackText(std::string_view text, const YamlNode& root, const Rack& rack, const RackChange& change)
+    : file_(style_of(text, root)), root_(root), rack_(rack), edits_(text) {
+    for (const std::string_view key : {"boards", "offcuts", "sheets"}) {
+        const YamlNode* list = list_of(key);
+        if (list == nullptr) continue;
+        for (const YamlNode& entry : list->children) entries_[text_of(entry, "name")] = &entry;
+    }
+    for (const RackBoard& board : rack.boards) stay_[board.name] = board.count;
+    for (const RackSheet& sheet : rack.sheets) stay_[sheet.name] = sheet.count;
+    for (const auto& [name, count] : stay_) names_.insert(name);
+    for (const RackChange::Used& used : change.used) {
+        if (names_.count(used.name) == 1) stay_[used.name] -= std::min(used.count, stay_[used.name]);
+    }
+    for (const RackChange::Left& left : change.left) keep(left);
+}
+
+const YamlNode* RackText::list_of(std::string_view key) const {
+    const YamlNode* list = find_entry(root_, key);
+    return list != nullptr && list->kind == YamlKind::list ? list : nullptr;
+}
+
+void RackText::keep(const RackChange::Left& left) {
+    const auto entry = entries_.find(left.of);
+    if (entry == entries_.end()) return;
+    const EntryUnit unit = unit_of(*entry->second);
+    const std::string thickness = text_of(*entry->second, "thickness");
+    if (const RackBoard* board = named(rack_.boards, left.of)) {
+        RackBoard offcut = offcut_of(*board, left, step_of(unit));
+        offcut.name = free_name(left.of);
+        boards_left_.push_back(entry_text(offcut, thickness, unit));
+    } else if (const RackSheet* sheet = named(rack_.sheets, left.of)) {
+        RackSheet offcut = offcut_of(*sheet, left);
+        offcut.name = free_name(left.of);
+        sheets_left_.push_back(entry_text(offcut, thickness, unit));
+    }
+}
+
+std::string RackText::free_name(const std::string& of) {
+    constexpr std::size_t for_number = 8;
+    std::size_t size = std::min(of.size(), longest_rack_name - for_number);
+    // Not in the middle of a character.
+    while (size < of.size() && (static_cast<unsigned char>(of[size]) & 0xC0U) == 0x80U) --size;
+    for (int number = 1;; ++number) {
+        const std::string name = fmt::format("{}-{}", of.substr(0, size), number);
+        if (names_.insert(name).second) return name;
+    }
+}
+
+bool RackText::is_gone(const YamlNode& entry) const {
+    const auto stay = stay_.find(text_of(entry, "name"));
+    return stay != stay_.end() && stay->second == 0;
+}
+
+void RackText::edit_counts(const YamlNode& list) {
+    for (const YamlNode& entry : list.children) {
+        const YamlNode* count = find_entry(entry, "count");
+        const auto stay = stay_.find(text_of(entry, "name"));
+        if (count == nullptr || stay == stay_.end() || stay->second == 0) continue;
+        const std::string now = std::to_string(stay->second);
+        if (now != count->text) edits_.replace(count->span.begin, scalar_end(file_.text, *count), now);
+    }
+}
+
+void RackText::edit_list(std::string_view key, const std::vector<std::string>& added) {
+    if (const YamlNode* list = list_of(key)) {
+        ListChange change{{}, added};
+        for (const YamlNode& entry : list->children) change.gone.push_back(is_gone(entry));
+        edit_counts(*list);
+        (is_flow(file_.text, *list) ? edit_flow_list : edit_block_list)(file_, *list, change, edits_);
+    } else if (const YamlNode* empty = find_entry(root_, key); empty != nullptr && !added.empty()) {
+        (file_.in_braces ? fill_flow_list : fill_block_list)(file_, *empty, added, edits_);
+    }
+}
+
+// A key of its own, behind the boards.
+void RackText::begin_offcuts() {
+    const YamlNode* boards = list_of("boards");
+    if (boards == nullptr || boards->children.empty()) return;
+    if (file_.in_braces) {
+        add_flow_list(file_, "offcuts", *boards, boards_left_, edits_);
+    } else {
+        add_block_list(file_, "offcuts", *boards, is_gone(boards->children.back()), boards_left_, edits_);
+    }
+}
+
+std::string RackText::after() {
+    edit_list("boards", {});
+    edit_list("offcuts", boards_left_);
+    edit_list("sheets", sheets_left_);
+    if (!boards_left_.empty() && find_entry(root_, "offcuts") == nullptr) begin_offcuts();
+    return edits_.applied();
+}
+
+}  // namespace
+
+std::string rack_after(const std::string& text, const Rack& rack, const RackChange& change) {
+    SourceManager sources;
+    Diagnostics diagnostics;
+    const std::optional<YamlNode> root = read_yaml(sources, sources.add("rack.yaml", text), diagnostics);
+    if (!root || root->kind != YamlKind::map) return text;
+    return RackText(text, *root, rack, change).after();
+}
+
+}  // namespace rodwright
