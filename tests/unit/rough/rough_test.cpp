@@ -42,7 +42,7 @@ Piece turned_post() {
     turning.work.steps.emplace_back().machine = "lathe";
     post.shapes.push_back(turning);
     Piece piece;
-    piece.style.unit = LengthUnit::millimetre;
+    piece.style = {LengthUnit::millimetre, ratio(1, 2), true};
     piece.kinds.push_back(post);
     return piece;
 }
@@ -76,7 +76,7 @@ TEST_SUITE("unit/rough") {
         const Blank& blank = blank_of(sizes, design, "block");
         // 20 + 1.5875 from 60 + 6.35.
         CHECK(blank.size == Vector{{inches(14), ratio(6635, 100), ratio(215875, 10000)}});
-        CHECK(blank.thickness_class == "5/4");  // a flat 4/4 board gives 20.6375
+        CHECK(blank.thickness_class == "4/4");  // which gives 20.6375
         CHECK(blank.reasons ==
               Lines{"length: 200 mm + ~12.5 mm at each end to square it; made ~355.5 mm long, the shortest "
                     "that the machines take",
@@ -85,12 +85,12 @@ TEST_SUITE("unit/rough") {
     }
 
     TEST_CASE("a part and its mirror image share a blank where they are short") {
-        // Notched near one corner, so that left and right are mirror images.
+        // Tapered towards one end and chamfered on one side, so that no turn maps front on back.
         const std::string body =
             "wood ash = white_ash\npart cheek of ash, handed deep { grain wide; left = "
             "piece.left; front = piece.front; bottom = piece.bottom; wide = LENGTH; deep = "
             "20mm; tall = 60mm\n taper(to = 30mm, from_top = 100mm) on top face\n "
-            "bore(diameter = 8mm, from_end = 50mm) on front face }\n";
+            "chamfer(3mm) on bottom front edge }\n";
         const auto with_length = [&](const std::string& length) {
             std::string text = body;
             return compile_body(text.replace(text.find("LENGTH"), 6, length));
