@@ -21,12 +21,15 @@ class BoardDrawing {
         : sheet_(sheet), picture_(picture), board_(picture.board), fonts_(fonts) {}
 
     void run() {
+        first_item_ = sheet_.items.size();
         outline();
         for (const PlanArea& defect : board_.defects) crossed(box_of(defect), LineRole::hidden);
         for (const PlannedCut& cut : board_.cuts) cut_line(cut);
-        for (const PlanRegion& region : board_.regions) fill(region);
-        numbers();
+        for (const PlanRegion& region : board_.regions) cross_out(region);
+        for (const PlanRegion& region : board_.regions) name_piece(region);
         if (!outside_.empty()) draw_callouts(sheet_, outside_, letters(), fonts_);
+        for (const PlanRegion& region : board_.regions) name_offcut(region);
+        numbers();
     }
 
     std::size_t letters_outside() const {
@@ -42,7 +45,7 @@ class BoardDrawing {
     const BoardPicture& picture_;
     const PlannedBoard& board_;
     const Fonts& fonts_;
-    std::vector<Rect> taken_;
+    std::size_t first_item_ = 0;
     std::vector<Callout> outside_;
 
     Point on_sheet(const Rational& from_end, const Rational& from_edge) const {
@@ -103,7 +106,7 @@ class BoardDrawing {
             Text text{label_of(region), FontFace::bold, label_height, box.centre(), Align::middle, upward};
             (upward ? text.at.x : text.at.y) += (upward ? 1 : -1) * label_height / 2;
             const Rect extent = text_box(text, fonts_).grown(clear);
-            if (box.contains(extent) && !meets_defect(extent)) return text;
+            if (box.contains(extent) && is_clear(extent)) return text;
         }
         return std::nullopt;
     }
@@ -113,31 +116,73 @@ class BoardDrawing {
                                    [&](const PlanArea& defect) { return box_of(defect).overlaps(box); });
     }
 
-    void fill(const PlanRegion& region) {
-        const Rect box = box_of(region.area);
-        if (region.kind == PlanRegion::Kind::waste && box.width() > 0 && box.height() > 0) {
-            sheet_.line(LineRole::dimension, {box.left, box.bottom}, {box.right, box.top});
+    // No defect, no text and no line that has been drawn of this board.
+    bool is_clear(const Rect& box) const {
+        if (meets_defect(box)) return false;
+        for (std::size_t i = first_item_; i < sheet_.items.size(); ++i) {
+            if (const auto* text = std::get_if<Text>(&sheet_.items[i])) {
+                if (text_box(*text, fonts_).overlaps(box)) return false;
+            } else if (const auto* stroke = std::get_if<Stroke>(&sheet_.items[i])) {
+                if (crosses(*stroke, box)) return false;
+            }
         }
-        if (region.kind != PlanRegion::Kind::piece && region.kind != PlanRegion::Kind::offcut) return;
-        const std::optional<Text> label = label_in(region);
-        if (label) {
-            taken_.push_back(text_box(*label, fonts_).grown(clear));
-            sheet_.text(*label);
-        } else if (region.kind == PlanRegion::Kind::piece) {
-            outside_.push_back({label_of(region), box.centre()});
-            taken_.push_back(Rect{box.centre().x, box.centre().y, box.centre().x, letters().at}.grown(1));
-        }
+        return true;
     }
 
-    // Each cut's number stands beside its line, within a piece that no other line crosses; where there is no
-    // such place it is left out, and the order of the cuts below tells.
+    static bool crosses(const Stroke& stroke, const Rect& box) {
+        const std::size_t count = stroke.points.size();
+        for (std::size_t i = 0; i + 1 < count + (stroke.closed ? 1 : 0); ++i) {
+            if (segment_meets(stroke.points[i], stroke.points[(i + 1) % count], box)) return true;
+        }
+        return false;
+    }
+
+    // Clips the segment to the box from side to side (J. Liang, B. Barsky, ACM Transactions on Graphics 3
+    // (1984)).
+    static bool segment_meets(Point from, Point to, const Rect& box) {
+        const Point way = to - from;
+        double enter = 0;
+        double leave = 1;
+        const auto clip = [&](double step, double room) {
+            if (step == 0) return room >= 0;
+            const double at = room / step;
+            if (step < 0) enter = std::max(enter, at);
+            if (step > 0) leave = std::min(leave, at);
+            return enter <= leave;
+        };
+        return clip(-way.x, from.x - box.left) && clip(way.x, box.right - from.x) &&
+               clip(-way.y, from.y - box.bottom) && clip(way.y, box.top - from.y);
+    }
+
+    void cross_out(const PlanRegion& region) {
+        const Rect box = box_of(region.area);
+        if (region.kind == PlanRegion::Kind::waste && box.width() > 0 && box.height() > 0)
+            sheet_.line(LineRole::dimension, {box.left, box.bottom}, {box.right, box.top});
+    }
+
+    void name_piece(const PlanRegion& region) {
+        if (region.kind != PlanRegion::Kind::piece) return;
+        if (const std::optional<Text> label = label_in(region)) return sheet_.text(*label);
+        outside_.push_back({label_of(region), box_of(region.area).centre()});
+    }
+
+    void name_offcut(const PlanRegion& region) {
+        if (region.kind != PlanRegion::Kind::offcut) return;
+        if (const std::optional<Text> label = label_in(region)) sheet_.text(*label);
+    }
+
+    // Each cut's number stands below the board under a cut that ends there, else beside its line where there
+    // is room; where there is none it is left out, and the order of the cuts below tells.
     void numbers() {
         for (std::size_t i = 0; i < board_.cuts.size(); ++i) {
             const std::optional<Text> number = number_at(board_.cuts[i], std::to_string(i + 1));
-            if (!number) continue;
-            taken_.push_back(text_box(*number, fonts_).grown(clear));
-            sheet_.text(*number);
+            if (number) sheet_.text(*number);
         }
+    }
+
+    Text number_text(const std::string& number, Point middle) const {
+        return {number, FontFace::regular, number_height, middle - Point{0, number_height / 2}, Align::middle,
+                false};
     }
 
     std::optional<Text> number_at(const PlannedCut& cut, const std::string& number) const {
@@ -145,28 +190,21 @@ class BoardDrawing {
         const Rect whole = box_of(board_.regions[cut.of].area);
         const Point line = on_sheet(cut.at, cut.at);
         const double kerf = (cut.crosscut ? board_.crosscut_kerf : board_.rip_kerf).get_d() * picture_.factor;
-        const double beside = clear + number_height / 2;
-        for (const double side : {-beside - number_height / 3, kerf + beside + number_height / 3}) {
+        std::vector<Point> middles;
+        if (cut.crosscut && whole.bottom <= picture_.corner.y)
+            middles.push_back({line.x + kerf / 2, whole.bottom - clear - number_height});
+        for (const double side : {-number_height, kerf + number_height}) {
             for (int place = 0; place < places; ++place) {
                 const double share = (place + 0.5) / places;
-                Point middle = cut.crosscut ? Point{line.x + side, whole.top - share * whole.height()}
-                                            : Point{whole.right - share * whole.width(), line.y + side};
-                middle.y -= number_height / 2;
-                const Text text{number, FontFace::regular, number_height, middle, Align::middle, false};
-                if (is_free(text_box(text, fonts_).grown(clear / 2))) return text;
+                middles.push_back(cut.crosscut ? Point{line.x + side, whole.top - share * whole.height()}
+                                               : Point{whole.right - share * whole.width(), line.y + side});
             }
         }
+        for (const Point middle : middles) {
+            const Text text = number_text(number, middle);
+            if (is_clear(text_box(text, fonts_).grown(clear / 2))) return text;
+        }
         return std::nullopt;
-    }
-
-    bool is_free(const Rect& box) const {
-        if (meets_defect(box)) return false;
-        if (std::ranges::any_of(taken_, [&](const Rect& other) { return other.overlaps(box); })) return false;
-        return std::ranges::any_of(board_.regions, [&](const PlanRegion& region) {
-            const bool leaf =
-                region.kind == PlanRegion::Kind::piece || region.kind == PlanRegion::Kind::offcut;
-            return leaf && box_of(region.area).contains(box);
-        });
     }
 };
 

@@ -7,6 +7,7 @@
 #include "backends/drawing/table.hpp"
 #include "backends/packet/board_layout.hpp"
 #include "backends/packet/sheets.hpp"
+#include "backends/words.hpp"
 
 namespace rodwright::packet {
 
@@ -21,12 +22,8 @@ constexpr double gap = 4;
 
 Table cuts_table(const PlannedBoard& board, const LengthStyle& style) {
     Table table;
-    table.columns = {{"done", Align::left},
-                     {"cut", Align::right},
-                     {"how", Align::left},
-                     {"of", Align::left},
-                     {"stop or fence at", Align::right},
-                     {"gives", Align::left}};
+    table.columns = {{"done", Align::left}, {"cut", Align::right},     {"how", Align::left},
+                     {"of", Align::left},   {"setting", Align::right}, {"gives", Align::left}};
     std::size_t number = 0;
     for (const CutWords& words : cut_words(board, style)) {
         table.rows.push_back(
@@ -43,7 +40,8 @@ class BoardSheets {
 
     std::vector<Draft> run() {
         for (const PlanGroup& group : plan_.groups) {
-            paragraph(group.title + ": " + bound_words(group), FontFace::bold, title_height);
+            paragraph(capitalised(group.title), FontFace::bold, title_height);
+            paragraph(capitalised(bound_words(group)), FontFace::regular, text_height);
             for (const std::size_t board : group.boards) draw(plan_.boards[board]);
         }
         return std::move(drafts_);
@@ -107,8 +105,7 @@ class BoardSheets {
     }
 
     double width_of_table() const {
-        constexpr double most = 150;
-        return std::min(most, drawing_room(framed_sheet(context_.format, "").frame).grown(-edge).width());
+        return drawing_room(framed_sheet(context_.format, "").frame).grown(-edge).width();
     }
 
     void draw_cuts(const TableLayout& layout) {

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
+#include <functional>
 #include <memory>
 
+#include "compiler/at_once.hpp"
 #include "compiler/cli/backend_options.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
@@ -107,20 +109,35 @@ fs::path output_folder(const BuildArguments& arguments) {
     return fs::path("out") / fs::path(arguments.design.file).stem();
 }
 
-bool needs_wood_plan(const std::vector<Task>& tasks) {
+bool any_needs(const std::vector<Task>& tasks, bool (Backend::*needs)() const) {
     return std::any_of(tasks.begin(), tasks.end(),
-                       [](const Task& task) { return task.backend->needs_wood_plan(); });
+                       [&](const Task& task) { return (task.backend->*needs)(); });
+}
+
+// What several backends work from is made once, before them: the wood is planned while the solids are built.
+std::optional<PlannedDesign> prepare(const std::vector<Task>& tasks, const BuildArguments& arguments,
+                                     Compilation& compilation, SolidStore& solids) {
+    const Progress progress("planning");
+    std::optional<PlannedDesign> planned;
+    Diagnostics found;  // of the plan: the solids report at the same time
+    std::vector<std::function<void()>> works;
+    if (any_needs(tasks, &Backend::needs_wood_plan)) {
+        works.emplace_back([&] {
+            planned = plan_design(arguments.design, arguments.wood, *compilation.piece, *compilation.sources,
+                                  found);
+        });
+    }
+    if (any_needs(tasks, &Backend::needs_solids)) works.emplace_back([&] { solids.placed(); });
+    at_once(works.size(), [&](std::size_t i) { works[i](); });
+    for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
+    return planned;
 }
 
 void run_tasks(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
                OutputFolder& out) {
-    std::optional<PlannedDesign> planned;
-    if (needs_wood_plan(tasks)) {
-        const Progress progress("planning the wood");
-        planned = plan_design(arguments.design, arguments.wood, compilation);
-    }
-    if (!compilation.diagnostics.ok()) return;
     SolidStore solids(*compilation.piece, compilation.diagnostics);
+    const std::optional<PlannedDesign> planned = prepare(tasks, arguments, compilation, solids);
+    if (!compilation.diagnostics.ok()) return;
     const BackendInput input{*compilation.piece, *compilation.sources, solids, environment(),
                              planned ? &planned->plan : nullptr};
     for (const Task& task : tasks) {

@@ -38,7 +38,8 @@ ExitStatus rack_after_design(const Console& console, const RackArguments& argume
     auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     if (!compilation->piece) return console.report(compilation->diagnostics, *compilation->sources);
-    const auto planned = plan_design(arguments.design, arguments.wood, *compilation);
+    const auto planned = plan_design(arguments.design, arguments.wood, *compilation->piece,
+                                     *compilation->sources, compilation->diagnostics);
     Diagnostics& found = compilation->diagnostics;
     if (planned && !planned->supply.rack) {
         found.add(diagnose(Code::bad_command, {}, "there is no rack to say this of")

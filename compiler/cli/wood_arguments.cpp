@@ -24,15 +24,14 @@ void add_wood_options(CLI::App& command, WoodArguments& arguments) {
 }
 
 std::optional<PlannedDesign> plan_design(const DesignArguments& design, const WoodArguments& arguments,
-                                         Compilation& compilation) {
+                                         const Piece& piece, SourceManager& sources,
+                                         Diagnostics& diagnostics) {
     const DiskWorld world;
     SupplyFiles files = find_supply(world, design.file, if_given(arguments.rack));
     const LibraryFiles library(world, if_given(design.stdlib_folder));
-    std::optional<WoodSupply> supply =
-        read_supply(world, library, files, *compilation.sources, compilation.diagnostics);
+    std::optional<WoodSupply> supply = read_supply(world, library, files, sources, diagnostics);
     if (!supply) return std::nullopt;
-    WoodPlan plan =
-        plan_wood(*compilation.piece, *supply, effort_of(arguments.effort), compilation.diagnostics);
+    WoodPlan plan = plan_wood(piece, *supply, effort_of(arguments.effort), diagnostics);
     return PlannedDesign{std::move(files), std::move(*supply), std::move(plan)};
 }
 

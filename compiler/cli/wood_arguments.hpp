@@ -23,9 +23,9 @@ struct PlannedDesign {
     WoodPlan plan;  // rough sizes alone where there is no rack
 };
 
-// The wood of the compilation's piece planned. Empty where a file is not as it should be; the reason is in
-// the compilation's diagnostics.
+// The wood of the piece planned. Empty where a file is not as it should be; the reason is in `diagnostics`.
 std::optional<PlannedDesign> plan_design(const DesignArguments& design, const WoodArguments& arguments,
-                                         Compilation& compilation);
+                                         const Piece& piece, SourceManager& sources,
+                                         Diagnostics& diagnostics);
 
 }  // namespace rodwright

@@ -8,6 +8,8 @@ std::string_view bound_method_name(BoundMethod method) {
     switch (method) {
         case BoundMethod::area:
             return "area";
+        case BoundMethod::stock_choice:
+            return "lengths, widths and areas";
         case BoundMethod::dual_feasible:
             return "dual feasible functions";
         case BoundMethod::column_generation:

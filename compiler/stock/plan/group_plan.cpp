@@ -33,10 +33,11 @@ std::vector<Stock> at_hand(PlanState& state, const DemandGroup& group, const Pla
 void add_bound(const LevelPlan& solved, const Level& level, const Planning& planning, PlanGroup& planned) {
     if (!solved.plan.complete() || solved.plan.sheets.empty()) return;
     cutting::Problem problem = cutting_problem(level, planning.grid, planning.milling);
+    constexpr cutting::Amount board = 1000;  // so that what is left of another board costs next to nothing
     for (std::size_t i = 0; i < problem.stock.size(); ++i)
-        problem.stock[i].cost = level.stock[i].left_of ? 0 : 1;
+        problem.stock[i].cost = level.stock[i].left_of ? 1 : board;
     const cutting::LowerBound bound = cutting::lower_bound(problem);
-    planned.at_least = static_cast<int>(bound.cost);
+    planned.at_least = static_cast<int>(bound.cost / board);
     planned.at_least_by = cutting::bound_method_name(bound.method);
     planned.proven = solved.plan.optimal();
     const cutting::Amount least = solved.plan.bound.cost;

@@ -29,7 +29,7 @@ Rational worth_unit(const std::vector<Stock>& stock) {
 
 Amount cost_of(const Stock& stock, const Rational& unit) {
     const Amount money = whole(stock.price * 100) * all_worth;
-    return money + (stock.worth > 0 ? whole(stock.worth / unit) : 0);
+    return std::max<Amount>(1, money + whole(stock.worth / unit));
 }
 
 cutting::Rectangle barred_rectangle(const PlanArea& area, const PlanArea& usable, const Grid& grid) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "compiler/at_once.hpp"
 #include "compiler/stock/plan/resaw.hpp"
 
 namespace rodwright {
@@ -83,13 +84,16 @@ std::vector<Demand> with_staves(const DemandGroup& group, const std::vector<Stoc
     // One panel after the other, each as is best with the choices made for the rest.
     LevelPlan best = plan_with(chosen);
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        for (std::size_t choice = 1; choice < choices[i].size(); ++choice) {
+        std::vector<LevelPlan> tried(choices[i].size());
+        at_once(tried.size(), [&](std::size_t choice) {
             std::vector<StaveWidths> other = chosen;
             other[i] = choices[i][choice];
-            LevelPlan tried = plan_with(other);
-            if (!tried.better_than(best)) continue;
-            best = std::move(tried);
-            chosen = std::move(other);
+            tried[choice] = plan_with(other);
+        });
+        for (std::size_t choice = 0; choice < tried.size(); ++choice) {
+            if (!tried[choice].better_than(best)) continue;
+            best = std::move(tried[choice]);
+            chosen[i] = choices[i][choice];
         }
     }
     return all_demands(group, chosen, milling);

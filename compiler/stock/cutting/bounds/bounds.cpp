@@ -44,7 +44,9 @@ Amount area_bound(const Problem& problem) {
 }  // namespace
 
 LowerBound lower_bound(const Problem& problem) {
-    LowerBound bound{rounded_to_stock(problem, area_bound(problem)), BoundMethod::area};
+    const Amount area = area_bound(problem);
+    LowerBound bound{rounded_to_stock(problem, area), BoundMethod::area};
+    if (bound.cost > area) bound.method = BoundMethod::stock_choice;
     if (problem.stock.size() != 1) return bound;
     const StockPiece& piece = problem.stock.front();
     const Amount pieces = dual_feasible_bound(problem);

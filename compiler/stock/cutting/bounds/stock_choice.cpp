@@ -5,6 +5,8 @@
 #include <numeric>
 #include <utility>
 
+#include "compiler/stock/cutting/bounds/measures.hpp"
+
 namespace rodwright::cutting {
 namespace {
 
@@ -21,6 +23,7 @@ class Choices {
           least_(least),
           most_(most),
           visit_(std::move(visit)),
+          measures_(measures(problem)),
           chosen_(problem.stock.size(), 0),
           order_(problem.stock.size()) {
         for (const PartKind& part : problem.parts) pieces_ += part.quantity;
@@ -34,31 +37,49 @@ class Choices {
     // False if it gave up.
     bool run() {
         if (order_.empty() || problem_.stock[order_.back()].cost == 0) return false;
-        descend(0, needed_area(problem_), 0);
+        std::vector<Amount> need;
+        for (const Measure& measure : measures_) need.push_back(measure.needed);
+        descend(0, need, 0);
         return steps_ < most_steps;
     }
 
   private:
-    void descend(std::size_t place, Amount need, Amount cost) {
+    void descend(std::size_t place, const std::vector<Amount>& need, Amount cost) {
         if (++steps_ >= most_steps) return;
-        const StockPiece& piece = problem_.stock[order_[place]];
-        const Amount area = piece.size.grown(problem_.kerf).area();
+        const std::size_t kind = order_[place];
+        const StockPiece& piece = problem_.stock[kind];
         const Amount available = piece.available ? std::min<Amount>(*piece.available, pieces_) : pieces_;
         const bool last = place + 1 == order_.size();
         Amount from = 0;
-        if (last) {
-            from = std::max(up(std::max<Amount>(need, 0), area),
-                            up(std::max<Amount>(least_ - cost, 0), piece.cost));
-        }
+        if (last) from = std::max(pieces_for(need, kind), up(std::max<Amount>(least_ - cost, 0), piece.cost));
+        std::vector<Amount> left = need;
+        take(left, kind, from);
         for (Amount count = from; count <= available && cost + count * piece.cost <= most_; ++count) {
-            chosen_[order_[place]] = static_cast<int>(count);
+            chosen_[kind] = static_cast<int>(count);
             if (last) {
                 most_ = visit_(cost + count * piece.cost, chosen_);
                 break;
             }
-            descend(place + 1, need - count * area, cost + count * piece.cost);
+            descend(place + 1, left, cost + count * piece.cost);
+            take(left, kind, 1);
         }
-        chosen_[order_[place]] = 0;
+        chosen_[kind] = 0;
+    }
+
+    void take(std::vector<Amount>& need, std::size_t kind, Amount count) const {
+        for (std::size_t i = 0; i < need.size(); ++i) need[i] -= count * measures_[i].held[kind];
+    }
+
+    // So many of that kind hold all that is still needed; more than there can be if none do.
+    Amount pieces_for(const std::vector<Amount>& need, std::size_t kind) const {
+        Amount count = 0;
+        for (std::size_t i = 0; i < need.size(); ++i) {
+            if (need[i] <= 0) continue;
+            const Amount held = measures_[i].held[kind];
+            if (held == 0) return pieces_ + 1;
+            count = std::max(count, up(need[i], held));
+        }
+        return count;
     }
 
     static Amount up(Amount amount, Amount by) { return (amount + by - 1) / by; }
@@ -67,6 +88,7 @@ class Choices {
     Amount least_;
     Amount most_;
     Visit visit_;
+    std::vector<Measure> measures_;
     StockChoice chosen_;
     std::vector<std::size_t> order_;
     Amount pieces_ = 0;

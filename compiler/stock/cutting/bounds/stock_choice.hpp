@@ -1,4 +1,5 @@
-// Choices of stock: how many pieces of each kind. A plan needs one whose area holds all parts.
+// Choices of stock: how many pieces of each kind. A plan needs one that holds all parts
+// by every measure.
 #pragma once
 
 #include <functional>
@@ -10,9 +11,9 @@ namespace rodwright::cutting {
 
 using StockChoice = std::vector<int>;  // pieces by kind of stock
 
-// Choices of which every kind is within what is available, whose area with the kerf holds all parts and whose
-// cost is from `least` to `most`, with no more pieces of the cheapest kind than that takes; those of least
-// cost, at most `count`. Nothing if there are too many kinds and pieces to look at all.
+// Choices of which every kind is within what is available, which holds all parts by every measure
+// (measures.hpp) and whose cost is from `least` to `most`, with no more pieces of the cheapest kind than that
+// takes; those of least cost, at most `count`. Nothing if there are too many kinds and pieces to look at all.
 std::vector<StockChoice> stock_choices(const Problem& problem, Amount least, Amount most, std::size_t count);
 
 // The least cost of such a choice that is not below the bound: a bound as well. Where there are too many to
