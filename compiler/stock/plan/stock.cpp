@@ -75,10 +75,7 @@ Stock stock_of(const RackBoard& board, const Rack& rack) {
     stock.barred = stock.board.defects;
     for (const PlanArea& lost : lost_to_taper(board, stock.usable)) stock.barred.push_back(lost);
     stock.count = board.count;
-    const Rational whole =
-        board.price ? *board.price
-                    : board_feet(board.thickness, (board.width + board.far_width) / 2, board.length) *
-                          dealers_price(rack, board);
+    const Rational whole = board.price ? *board.price : board_feet(board) * dealers_price(rack, board);
     stock.worth = board.offcut ? Rational(whole * offcut_share) : whole;
     return stock;
 }

@@ -1,11 +1,29 @@
-// Board measure, as the hardwood trade counts it.
+// Board measure: how the trade counts and sells lumber, and what has to be bought for what is needed.
+//
+// A board foot is 144 cubic inches: thickness x width x length in inches over 144, or T(in) x W(in) x
+// L(ft)/12. Lengths are millimetres, exact.
 #pragma once
 
-#include "compiler/quantity/rational.hpp"
+#include "compiler/stock/rack/rack.hpp"
 
 namespace rodwright {
 
-// Thickness x width in inches x length in feet / 12; a rough thickness under 1 in counts as 1.
-Rational board_feet(const Rational& thickness, const Rational& width, const Rational& length);
+// Of a board of that rough thickness; less than 1 in counts as 1 in (NHLA practice). Nothing is rounded: a
+// tally rounds, a plan does not.
+Rational board_feet(const Rational& rough_thickness, const Rational& width, const Rational& length);
+
+// The rough thickness that a surfaced board was, and is billed at: the thinnest that NHLA's standard
+// surfacing of both faces brings to `surfaced` or more (4/4 to 13/16 in), by quarters; above 4 in as much as
+// from 4 in.
+Rational rough_thickness(const Rational& surfaced);
+
+// Of one of the boards of an entry; a board that tapers counts by its middle width.
+Rational board_feet(const RackBoard& board);
+
+// How much to buy for `net`: with a share added on top, net x (1 + a) ...
+Rational with_allowance(const Rational& net, const Rational& allowance);
+// ... or so that a share of what is bought may be waste, net / (1 - w). 30 % allowance is 23 % waste. `waste`
+// is below 1.
+Rational before_waste(const Rational& net, const Rational& waste);
 
 }  // namespace rodwright

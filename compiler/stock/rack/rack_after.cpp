@@ -83,6 +83,7 @@ class RackText {
     std::map<std::string, const YamlNode*> entries_;
     std::map<std::string, int> stay_;  // how many of each entry
     std::set<std::string> names_;
+    std::map<std::string, int> numbers_;    // the last given to an offcut of that name
     std::vector<std::string> boards_left_;  // entries as they are written
     std::vector<std::string> sheets_left_;
 };
@@ -129,10 +130,11 @@ std::string RackText::free_name(const std::string& of) {
     std::size_t size = std::min(of.size(), longest_rack_name - for_number);
     // Not in the middle of a character.
     while (size < of.size() && (static_cast<unsigned char>(of[size]) & 0xC0U) == 0x80U) --size;
-    for (int number = 1;; ++number) {
-        const std::string name = fmt::format("{}-{}", of.substr(0, size), number);
-        if (names_.insert(name).second) return name;
-    }
+    int& number = numbers_[of];
+    std::string name;
+    do name = fmt::format("{}-{}", of.substr(0, size), ++number);
+    while (!names_.insert(name).second);
+    return name;
 }
 
 bool RackText::is_gone(const YamlNode& entry) const {
