@@ -25,9 +25,8 @@ std::string rough_words(const RoughCut& rough, const LengthStyle& style) {
     if (rough.parts > 1) words += fmt::format("{} in ", rough.parts);
     words += fmt::format("{} x {}", format_length(rough.size[Axis::wide], style),
                          format_length(rough.size[Axis::deep], style));
-    return words + " x " +
-           (rough.thickness_class.empty() ? format_length(rough.size[Axis::tall], style)
-                                          : rough.thickness_class);
+    const bool quarters = style.unit == LengthUnit::inch && !rough.thickness_class.empty();
+    return words + " x " + (quarters ? rough.thickness_class : format_length(rough.size[Axis::tall], style));
 }
 
 Cells cut_cells(const CutRow& row, const CutList& list, const LengthStyle& style) {

@@ -40,6 +40,9 @@ class BoardSheets {
 
     std::vector<Draft> run() {
         for (const PlanGroup& group : plan_.groups) {
+            // A heading does not stand alone at the foot of a sheet.
+            if (!group.boards.empty())
+                need(room_for(plan_.boards[group.boards.front()]) + 4 * line_pitch * title_height);
             paragraph(capitalised(group.title), FontFace::bold, title_height);
             paragraph(capitalised(bound_words(group)), FontFace::regular, text_height);
             for (const std::size_t board : group.boards) draw(plan_.boards[board]);
@@ -84,24 +87,37 @@ class BoardSheets {
         room_.top -= line_pitch * height * static_cast<double>(lines.size()) + gap / 2;
     }
 
+    double height_of(const PlannedBoard& board) const {
+        return std::max(board.width, board.far_width).get_d() * scale_.factor();
+    }
+
+    double room_over(const PlannedBoard& board) const {
+        const BoardPicture picture{board, context_.piece.style, scale_.factor(), {}, 0, 0};
+        return needs_letters_over(picture, context_.fonts) ? letters_over_board : gap / 2;
+    }
+
+    // The picture with the first few of its cuts.
+    double room_for(const PlannedBoard& board) const {
+        constexpr std::size_t few = 3;
+        const TableLayout layout = layout_of(board);
+        const auto rows = static_cast<double>(std::min(few, layout.rows.size()) + 1);
+        return block_height(1, title_height) + room_over(board) + height_of(board) + 2 * gap +
+               layout.row_height(1) * rows;
+    }
+
+    TableLayout layout_of(const PlannedBoard& board) const {
+        return lay_out_table(cuts_table(board, context_.piece.style), width_of_table(), context_.fonts);
+    }
+
     void draw(const PlannedBoard& board) {
         const LengthStyle& style = context_.piece.style;
-        const double height = std::max(board.width, board.far_width).get_d() * scale_.factor();
-        BoardPicture picture{board, style, scale_.factor(), {}, 0, 0};
-        const bool letters = needs_letters_over(picture, context_.fonts);
-        const double over = letters ? letters_over_board : gap / 2;
-        const Table table = cuts_table(board, style);
-        const TableLayout layout = lay_out_table(table, width_of_table(), context_.fonts);
-        const std::size_t few = std::min<std::size_t>(3, layout.rows.size());
-        need(block_height(1, title_height) + over + height + 2 * gap +
-             layout.row_height(1) * static_cast<double>(few + 1));
+        need(room_for(board));
         paragraph(board_title(board, style), FontFace::bold, text_height);
-        picture.corner = {room_.left, room_.top - over - height};
-        picture.low = room_.left;
-        picture.high = room_.right;
-        draw_board(drafts_.back().sheet, picture, context_.fonts);
-        room_.top = picture.corner.y - gap;
-        draw_cuts(layout);
+        const Point corner{room_.left, room_.top - room_over(board) - height_of(board)};
+        draw_board(drafts_.back().sheet, {board, style, scale_.factor(), corner, room_.left, room_.right},
+                   context_.fonts);
+        room_.top = corner.y - gap;
+        draw_cuts(layout_of(board));
     }
 
     double width_of_table() const {

@@ -174,7 +174,7 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
             demand.size = panel.need.size;
             demand.size[Axis::deep] = widths[static_cast<std::size_t>(stave)] + 2 * milling.panels.glued_edge;
             PlannedPiece planned;
-            planned.label = fmt::format("{} {}/{}", panel.label, stave + 1, staves);
+            planned.label = fmt::format("{} {} of {}", panel.label, stave + 1, staves);
             planned.parts = {{panel.panels[at], stave + 1, staves}};
             planned.size = demand.size;
             const auto same = std::ranges::find(result, demand.size, &Demand::size);
@@ -182,7 +182,7 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
                 Demand& strip = result.back();
                 strip.size[Axis::wide] += kerf + demand.size[Axis::wide];
                 strip.size[Axis::deep] = std::max(strip.size[Axis::deep], demand.size[Axis::deep]);
-                strip.pieces.front().label = fmt::format("{} 1-{}", panel.label, stave + 1);
+                strip.pieces.front().label = fmt::format("{} 1 to {}", panel.label, stave + 1);
                 strip.pieces.front().size = strip.size;
                 strip.pieces.front().parts.push_back(planned.parts.front());
             } else if (same != result.end() && !panel.one_board) {

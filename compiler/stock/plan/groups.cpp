@@ -17,7 +17,10 @@ std::string title_of(const Piece& piece, const Wood& wood, const std::string& th
                      const Rational& thickness) {
     std::string title = wood.common.empty() ? wood.species : wood.common;
     if (!wood.cut.empty()) title += ", " + wood.cut;
-    return title + ", " + (thickness_class.empty() ? format_length(thickness, piece.style) : thickness_class);
+    // Quarters of an inch are how boards are sold where inches are.
+    const bool quarters = piece.style.unit == LengthUnit::inch && !thickness_class.empty();
+    return title + ", " +
+           (quarters ? thickness_class : format_length(thickness, piece.style) + " and thicker");
 }
 
 DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, const Demand& sample,

@@ -9,7 +9,17 @@
 namespace rodwright {
 namespace {
 
-const Rational eighth = ratio(254, 80);
+// What a maker thinks in: 1/8 in off a part, boards by 1/2 in of width and 6 in of length; 2 mm, 10 mm and
+// 100 mm.
+struct Steps {
+    Rational part, board_width, board_length;
+};
+
+Steps steps_of(const LengthStyle& style) {
+    const Rational inch = ratio(254, 10);
+    if (style.unit == LengthUnit::inch) return {inch / 8, inch / 2, inch * 6};
+    return {2, 10, 100};
+}
 
 bool enough(const Shortage& shortage, const Level& level) {
     return solve_level(level, shortage.grid, shortage.milling, cutting::Effort::quick).missing() == 0;
@@ -21,7 +31,7 @@ Level smaller(const Level& level, Axis axis, const Rational& less, std::optional
     for (std::size_t i = 0; i < result.demands.size(); ++i) {
         if (only && *only != i) continue;
         Rational& size = result.demands[i].size[axis];
-        size = std::max<Rational>(eighth, size - less);
+        size = std::max<Rational>(1, size - less);
     }
     return result;
 }
@@ -55,7 +65,7 @@ void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, s
     const auto works = [&](const Rational& less) {
         return enough(shortage, smaller(shortage.level, axis, less, demand));
     };
-    const std::optional<Rational> less = least_step(eighth, most, works);
+    const std::optional<Rational> less = least_step(steps_of(shortage.style).part, most, works);
     if (!less) return;
     found.push_back(fmt::format("{} {} {}", shortage.level.demands[demand].pieces.front().label,
                                 format_length(*less, shortage.style), word));
@@ -65,9 +75,8 @@ void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, s
 void try_board(const Shortage& shortage, const Rational& width, const Rational& shortest,
                std::vector<std::string>& found) {
     constexpr int most = 12;
-    const Rational half_foot = ratio(1524, 10);
-    const Rational half_inch = ratio(127, 10);
-    const Rational wide = ceil(width / half_inch) * half_inch;
+    const Steps steps = steps_of(shortage.style);
+    const Rational wide = ceil(width / steps.board_width) * steps.board_width;
     const auto with_board = [&](const Rational& length) {
         Level level = shortage.level;
         Stock more;
@@ -76,9 +85,9 @@ void try_board(const Shortage& shortage, const Rational& width, const Rational& 
         level.stock.push_back(std::move(more));
         return enough(shortage, level);
     };
-    const Rational start = floor(shortest / half_foot) * half_foot;
+    const Rational start = floor(shortest / steps.board_length) * steps.board_length;
     const auto length =
-        least_step(half_foot, most, [&](const Rational& more) { return with_board(start + more); });
+        least_step(steps.board_length, most, [&](const Rational& more) { return with_board(start + more); });
     if (!length) return;
     found.push_back(fmt::format("one more board of {}, {} wide and {} long", shortage.group.title,
                                 format_length(wide, shortage.style),

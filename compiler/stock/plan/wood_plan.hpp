@@ -34,7 +34,7 @@ struct PlannedPart {
 
 // What one piece off the saw becomes. It may be cut apart after milling, or sawn open on edge into leaves.
 struct PlannedPiece {
-    std::string label;               // "B", "B+B", "F 2/4" for the second of four staves
+    std::string label;               // "B", "B+B", "F 2 of 4" of a panel's staves
     std::vector<PlannedPart> parts;  // from its first end on; of one leaf after another
     int leaves = 1;
     Vector size;  // as sawn; thickness: the least that the board must have

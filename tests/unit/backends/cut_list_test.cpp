@@ -8,8 +8,10 @@
 #include "backends/cutlist/cells.hpp"
 #include "backends/cutlist/writers.hpp"
 #include "tests/support/sample_piece.hpp"
+#include "tests/support/wood.hpp"
 
 using namespace rodwright;
+using namespace rodwright::testing;
 
 TEST_SUITE("unit/backends") {
     TEST_CASE("cut list groups by wood and thickness, thickest first") {
@@ -108,12 +110,13 @@ TEST_SUITE("unit/backends") {
         const std::string header =
             "wood,wood_words,item,part,count,length,width,thickness,shoulder_length,length_mm,width_mm,"
             "thickness_mm,"
-            "shoulder_length_mm,notes\r\n";
+            "shoulder_length_mm,rough_length_mm,rough_width_mm,rough_thickness_mm,parts_in_rough,boards,"
+            "notes\r\n";
         CHECK(csv.starts_with(header));
         // 22.25 x 25.4 = 565.15; 4.5 x 25.4 = 114.3; 20 x 25.4 = 508.
         CHECK(csv.find("\r\nash,\"white ash, quartered\",B,front_rail,1,\"22 1/4\"\"\",\"4 "
                        "1/2\"\"\",\"~3/4\"\"\",\"20\"\"\","
-                       "565.150,114.300,19.000,508.000,\r\n") != std::string::npos);
+                       "565.150,114.300,19.000,508.000,,,,,,\r\n") != std::string::npos);
         CHECK(csv.ends_with("\r\n"));
         std::size_t bare = 0;
         for (std::size_t i = 0; i < csv.size(); ++i) {
@@ -148,6 +151,27 @@ TEST_SUITE("unit/backends") {
         CHECK(rail["shoulder_length"]["exact"] == "508");
         CHECK_FALSE(json["groups"][0]["rows"][0].contains("shoulder_length"));
         CHECK(json["hardware"][1]["what"] == "wood_screw");
+    }
+
+    TEST_CASE("cut list shows rough sizes, and the boards that parts come from") {
+        const CompiledDesign design =
+            compile_body("wood oak = white_oak\n" + stick("rail of oak", "wide", {0, 0, 0}, {500, 60, 19}));
+        const PlannedWood planned =
+            plan_from(design.piece(),
+                      "boards: [{name: b1, wood: white_oak, thickness: 25mm, width: 150mm, length: 1200mm}]");
+        const CutList list = make_cut_list(design.piece(), &planned.plan);
+        const CutRow& row = list.groups.at(0).rows.at(0);
+        REQUIRE(row.rough);
+        // 12.7 mm at each end, 3.175 mm at each edge, 1.5875 mm for both faces.
+        CHECK(row.rough->size[Axis::wide] == ratio(5254, 10));
+        CHECK(row.rough->size[Axis::deep] == ratio(6635, 100));
+        CHECK(row.rough->size[Axis::tall] == ratio(205875, 10000));
+        CHECK(row.boards == std::vector<std::string>{"b1"});
+        CHECK(cut_list_text(list).find("525.4 mm x 66.35 mm") ==
+              std::string::npos);  // shown to half a millimetre
+        CHECK(cut_list_text(list).find("~525.5 mm x ~66.5 mm x ~20.5 mm") != std::string::npos);
+        CHECK(cut_list_csv(list).find("525.400,66.350,20.588,1,b1,") != std::string::npos);
+        CHECK(nlohmann::json::parse(cut_list_json(list))["groups"][0]["rows"][0]["boards"][0] == "b1");
     }
 
     TEST_CASE("cut list of an empty piece has no groups") {

@@ -135,8 +135,8 @@ TEST_SUITE("unit/wood") {
         const PlannedWood planned = plan_from(design.piece(), R"(boards:
   - {name: A1, wood: white_oak, thickness: 25mm, width: 150mm, length: 2000mm, count: 2}
 )");
-        CHECK(planned.places("A 5/5").size() == 1);
-        CHECK(planned.places("A 6/6").empty());
+        CHECK(planned.places("A 5 of 5").size() == 1);
+        CHECK(planned.places("A 6 of 6").empty());
         check_sound(planned, design.piece());
     }
 
