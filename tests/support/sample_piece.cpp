@@ -78,7 +78,7 @@ Kind top_kind() {
     kind.name = "top";
     kind.wood = "elm";
     kind.size = {{inches(30), inches(12), inches(3, 4)}};
-    kind.glued = "boards";
+    kind.glued = GluedUp{};
     kind.parts = {top};
     return kind;
 }
