@@ -177,6 +177,15 @@ TEST_SUITE("unit/drawing") {
         CHECK(said);
     }
 
+    TEST_CASE("the summary names what there is") {
+        const std::string summary = make_packet_backend()->summary();
+        for (const char* word : {"PDF", "cover", "views", "sections", "part", "joint", "templates",
+                                 "cut list", "order of work"}) {
+            CAPTURE(word);
+            CHECK(summary.find(word) != std::string::npos);
+        }
+    }
+
     TEST_CASE("the backend writes the same file each time") {
         const auto packet_of = [](const OptionValues& options) {
             Making making(sample_piece());
