@@ -36,6 +36,7 @@ const Role& role_of(LineRole role) {
         {LineRole::silhouette, "silhouette", {wide_line, {}, black}},
         {LineRole::contour, "contour", {medium_line, {}, black}},
         {LineRole::crease, "crease", {fine_line, {}, black}},
+        {LineRole::broken, "broken", {narrow_line, {}, black}},
         {LineRole::grain, "grain", {finest_line, {}, Colour{96, 72, 44}}},
         {LineRole::trail, "trail", {fine_line, {dash, gap}, grey}},
         {LineRole::table, "table", {fine_line, {}, grey}},

@@ -28,22 +28,31 @@ std::uint8_t mixed(std::uint8_t own, double tone) {
 
 Colour colour_at(const Hit& hit, const ViewAxes& axes) {
     if (hit.part == nullptr) return white;
-    const double tone = tone_of(axes.seen(turned(hit.part->pose, hit.triangle->normal)));
-    const Colour& own = hit.part->colour;
-    return {mixed(own.red, tone), mixed(own.green, tone), mixed(own.blue, tone)};
+    return shade(hit.part->colour, axes.seen(turned(hit.part->pose, hit.triangle->normal)));
+}
+
+// A little to the left of a line that runs that way.
+Point aside_of(Point along) {
+    constexpr double aside = 0.12;  // mm
+    const double length = std::max(std::hypot(along.x, along.y), 1e-9);
+    return Point{-along.y, along.x} * (aside / length);
 }
 
 class Picture {
   public:
-    Picture(const std::vector<ShadedPart>& parts, const View& from, const ViewPlace& place)
-        : scene_(parts, from), place_(place) {}
+    Picture(const std::vector<ShadedPart>& parts, const View& from, const ViewPlace& place,
+            const std::vector<Segment>& broken)
+        : scene_(parts, from), place_(place), broken_(broken) {}
 
     void add_line(const ViewLine& line) {
         if (!line.visible || line.line_class == LineClass::seam) return;
-        lines_.push_back({drawn_line(line, place_, LineRole::crease), line.line_class, line.tag});
+        const bool broken = runs_along(line, broken_);
+        lines_.push_back({drawn_line(line, place_, broken ? LineRole::broken : LineRole::crease),
+                          line.line_class, line.tag, broken});
     }
 
-    // All faces before any line: a face next to a line would cover half of it.
+    // All faces before any line: a face next to a line would cover half of it. Where wood is broken off last:
+    // what it takes away goes with the lines on it.
     void draw(Sheet& sheet, const PartLabel& label) {
         std::vector<Polyline> borders;
         for (const Edge& edge : lines_) borders.push_back(points_along(edge.item));
@@ -51,7 +60,12 @@ class Picture {
         for (const Region& region : regions_between(borders, grid)) paint(region);
         add_by_part(sheet, std::move(drawn_), label);
         drawn_.clear();
-        for (const Edge& edge : lines_) ink(edge);
+        for (const Edge& edge : lines_) {
+            if (!edge.broken) ink(edge);
+        }
+        for (const Edge& edge : lines_) {
+            if (edge.broken) ink_broken(edge);
+        }
         add_by_part(sheet, std::move(drawn_), label);
     }
 
@@ -60,6 +74,7 @@ class Picture {
         Item item;
         LineClass line_class{};
         std::uint32_t tag = 0;
+        bool broken = false;
     };
 
     Hit hit_at(Point on_sheet) const { return scene_.at(place_.on_model(on_sheet)); }
@@ -77,9 +92,7 @@ class Picture {
 
     // The weight of a line at one of its points, by what is seen on both sides of it.
     LineRole role_at(const Edge& edge, Point at, Point along) const {
-        constexpr double aside = 0.12;  // mm
-        const double length = std::max(std::hypot(along.x, along.y), 1e-9);
-        const Point across = Point{-along.y, along.x} * (aside / length);
+        const Point across = aside_of(along);
         const ShadedPart* left = hit_at(at + across).part;
         const ShadedPart* right = hit_at(at - across).part;
         if (left == nullptr || right == nullptr) return LineRole::silhouette;
@@ -105,6 +118,46 @@ class Picture {
         drawn_.push_back({edge.tag, std::move(inked)});
     }
 
+    bool is_of(const Hit& hit, const Edge& edge) const {
+        return hit.part != nullptr && hit.part->tag == edge.tag;
+    }
+
+    // Freehand on the side of the wood; what is seen beside it reaches as far.
+    void ink_broken(const Edge& edge) {
+        const auto* stroke = std::get_if<Stroke>(&edge.item);
+        if (stroke == nullptr || stroke->points.size() != 2) {
+            drawn_.push_back({edge.tag, edge.item});
+            return;
+        }
+        Point from = stroke->points[0];
+        Point to = stroke->points[1];
+        const Point middle = (from + to) * 0.5;
+        if (!is_of(hit_at(middle + aside_of(to - from)), edge)) std::swap(from, to);
+        const Freehand line = freehand(from, to);
+        fill_beside(edge, line);
+        drawn_.push_back({edge.tag, Stroke{LineRole::broken, line.drawn, false, true}});
+    }
+
+    // Between the straight edge and the freehand line, in the colours of what lies on the other side. A
+    // little over the edge, so that no trace of it is left.
+    void fill_beside(const Edge& edge, const Freehand& line) {
+        const std::size_t count = line.drawn.size();
+        const Point outwards = aside_of(line.straight.back() - line.straight.front()) * -1;
+        const auto colour = [&](std::size_t i) {
+            const Point middle = (line.straight[i] + line.straight[i + 1]) * 0.5;
+            return colour_at(hit_at(middle + outwards), scene_.axes());
+        };
+        for (std::size_t first = 0; first + 1 < count;) {
+            Fill fill{colour(first), {line.drawn[first]}};
+            std::size_t last = first;
+            while (last + 1 < count && colour(last) == fill.colour) fill.points.push_back(line.drawn[++last]);
+            for (std::size_t i = last + 1; i-- > first;)
+                fill.points.push_back(line.straight[i] + outwards * 0.5);
+            drawn_.push_back({edge.tag, std::move(fill)});
+            first = last;
+        }
+    }
+
     // What lies behind a long edge changes along it: its weight too.
     void ink_straight(const Edge& edge, Point from, Point to) {
         constexpr double step = 1.5;  // mm
@@ -124,15 +177,22 @@ class Picture {
 
     Scene scene_;
     ViewPlace place_;
+    const std::vector<Segment>& broken_;
     std::vector<Edge> lines_;
     std::vector<TaggedItem> drawn_;
 };
 
 }  // namespace
 
+Colour shade(const Colour& wood, const Point3& normal) {
+    const double tone = tone_of(normal);
+    return {mixed(wood.red, tone), mixed(wood.green, tone), mixed(wood.blue, tone)};
+}
+
 void draw_pictorial_view(Sheet& sheet, const Projected& view, const std::vector<ShadedPart>& parts,
-                         const View& from, const ViewPlace& place, const PartLabel& label) {
-    Picture picture(parts, from, place);
+                         const View& from, const ViewPlace& place, const PartLabel& label,
+                         const std::vector<Segment>& broken) {
+    Picture picture(parts, from, place, broken);
     for (const ViewLine& line : view.lines) picture.add_line(line);
     picture.draw(sheet, label);
 }

@@ -112,9 +112,11 @@ void add_by_part(Sheet& sheet, std::vector<TaggedItem> items, const PartLabel& l
     for (std::size_t i = 0; i < items.size(); ++i) {
         const bool first = i == 0 || items[i - 1].tag != items[i].tag;
         const bool last = i + 1 == items.size() || items[i + 1].tag != items[i].tag;
-        if (first) sheet.items.emplace_back(label(items[i].tag));
+        GroupStart group = label(items[i].tag);
+        const bool named = !group.name.empty();
+        if (first && named) sheet.items.emplace_back(std::move(group));
         sheet.items.push_back(std::move(items[i].item));
-        if (last) sheet.items.emplace_back(GroupEnd{});
+        if (last && named) sheet.items.emplace_back(GroupEnd{});
     }
 }
 

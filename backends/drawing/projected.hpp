@@ -29,7 +29,8 @@ struct ViewPlace {
     Point on_model(Point sheet) const { return origin + (sheet - at) * (1 / factor); }
 };
 
-// What the group of a part is called, by the tag that its solid was placed with.
+// What the group of a part is called, by the tag that its solid was placed with; one without a name is no
+// group.
 using PartLabel = std::function<GroupStart(std::uint32_t)>;
 
 // An item of a part.

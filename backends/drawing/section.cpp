@@ -8,6 +8,7 @@
 #include "backends/drawing/curve.hpp"
 #include "backends/drawing/depth_buffer.hpp"
 #include "backends/drawing/regions.hpp"
+#include "backends/drawing/seen_at_all.hpp"
 
 namespace rodwright::drawing {
 
@@ -96,7 +97,7 @@ Section section_through(const SolidKernel& kernel, const std::vector<PlacedSolid
     const auto axis = static_cast<std::size_t>(from.towards.axis);
     (from.towards.positive ? box.high : box.low)[axis] = at[axis];
     Section section{cut_to(kernel, solids, box), from, from.towards.positive ? at[axis] : -at[axis], {}, {}};
-    section.lines = project(kernel, section.cutting.solids, from.view(), false);
+    section.lines = project_visible(kernel, section.cutting.solids, section.parts(), from.view());
     const Point a = from.on_paper(box.low);
     const Point b = from.on_paper(box.high);
     section.window = {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};

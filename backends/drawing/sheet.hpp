@@ -60,6 +60,7 @@ enum class LineRole : std::uint8_t {
     silhouette,  // of a pictorial: a part against nothing
     contour,     // of a pictorial: a part against another one
     crease,      // of a pictorial: between two faces that are seen
+    broken,      // of a pictorial: where the drawing ends and the wood goes on
     grain,       // of a pictorial: along the fibres
     trail,       // of a pictorial: the way a part goes in
     table,
@@ -68,7 +69,7 @@ enum class LineRole : std::uint8_t {
 inline constexpr std::array all_line_roles = {
     LineRole::visible, LineRole::hidden,    LineRole::smooth,     LineRole::centre,  LineRole::cutting_plane,
     LineRole::hatch,   LineRole::dimension, LineRole::silhouette, LineRole::contour, LineRole::crease,
-    LineRole::grain,   LineRole::trail,     LineRole::table,      LineRole::frame,
+    LineRole::broken,  LineRole::grain,     LineRole::trail,      LineRole::table,   LineRole::frame,
 };
 
 struct Colour {

@@ -166,23 +166,28 @@ double scale_bar_length(LengthUnit unit) {
     return unit == LengthUnit::inch ? 4 * 25.4 : 100;
 }
 
-void draw_scale_bar(Sheet& sheet, Point left, LengthUnit unit) {
+void draw_scale_bars(Sheet& sheet, Point at, LengthUnit unit) {
     constexpr double tick = 3;
     const bool inch = unit == LengthUnit::inch;
     const double length = scale_bar_length(unit);
     const int parts = inch ? 4 : 10;
-    const double line = left.y + scale_bar_height - tick - 1;
-    sheet.line(LineRole::dimension, {left.x, line}, {left.x + length, line});
-    for (int i = 0; i <= parts; ++i) {
-        const double x = left.x + length * i / parts;
-        const bool end = i == 0 || i == parts;
-        sheet.line(LineRole::dimension, {x, line}, {x, line + (end ? tick : tick / 2)});
+    const Point zero = at + Point{scale_bars_left - tick - 0.4, scale_bars_below - tick - 1};
+    const Point across{1, 0};
+    const Point upright{0, 1};
+    for (const auto& [along, aside] : {std::pair(across, upright), std::pair(upright, across)}) {
+        sheet.line(LineRole::dimension, zero, zero + along * length);
+        for (int i = 0; i <= parts; ++i) {
+            const Point from = zero + along * (length * i / parts);
+            const bool end = i == 0 || i == parts;
+            sheet.line(LineRole::dimension, from, from + aside * (end ? tick : tick / 2));
+        }
     }
     const std::string name = inch ? "4\"" : "100 mm";
-    sheet.text({name + ": measure this before you use the template", FontFace::regular, 2.5,
-                Point{left.x, line - 4}, Align::left, false});
-    sheet.text({"Print at 100 %, not fitted to the page", FontFace::regular, 2, Point{left.x, line - 7.5},
+    sheet.text({name + " each way: measure both before you use the template", FontFace::regular, 2.5,
+                zero - Point{0, 4}, Align::left, false});
+    sheet.text({"Print at 100 %, not fitted to the page", FontFace::regular, 2, zero - Point{0, 7.5},
                 Align::left, false});
+    sheet.text({name, FontFace::regular, 2.5, zero + Point{-0.8, length / 2}, Align::middle, true});
 }
 
 }  // namespace rodwright::drawing

@@ -54,9 +54,11 @@ void draw_tile(Sheet& sheet, const Sheet& drawing, const Tiling& tiling, std::si
 void draw_tile_map(Sheet& sheet, const Tiling& tiling, std::size_t column, std::size_t row,
                    const std::string& drawing, const Rect& box, const Fonts& fonts);
 
-// 100 mm or 4 in, to prove the printer, from the left end of its line on.
-inline constexpr double scale_bar_height = 12;
+// 100 mm or 4 in, across and upright, to prove the printer both ways. They meet in a corner over two lines of
+// text; `at` is the lower left of all of it.
+inline constexpr double scale_bars_below = 12;  // what the bar across and its texts take
+inline constexpr double scale_bars_left = 7;    // what the upright bar and its text take
 double scale_bar_length(LengthUnit unit);
-void draw_scale_bar(Sheet& sheet, Point left, LengthUnit unit);
+void draw_scale_bars(Sheet& sheet, Point at, LengthUnit unit);
 
 }  // namespace rodwright::drawing

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <set>
 
+#include "backends/drawing/seen_at_all.hpp"
+
 namespace rodwright::packet {
 
 using namespace drawing;
@@ -23,7 +25,7 @@ ArrangementView view_from(const Context& context, const AxisView& view,
                           const std::vector<ShadedPart>& parts) {
     ArrangementView shown;
     shown.view = view;
-    shown.lines = project(context.kernel, context.placed, view.view(), false);
+    shown.lines = project_visible(context.kernel, context.placed, parts, view.view());
     constexpr std::size_t pixels = 300;
     shown.grid = pixel_grid(shown.lines.bounds, pixels);
     shown.seen = parts_seen(parts, view.view(), shown.grid);

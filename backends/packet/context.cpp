@@ -1,5 +1,7 @@
 #include "backends/packet/context.hpp"
 
+#include <filesystem>
+
 #include "backends/epoch.hpp"
 #include "backends/words.hpp"
 
@@ -47,6 +49,13 @@ std::vector<KindId> mirrors_of(const Piece& piece, KindId kind) {
         if (piece.kinds[i].mirror_of == kind) mirrors.push_back(static_cast<KindId>(i));
     }
     return mirrors;
+}
+
+std::string source_of(const Context& context, const Span& where) {
+    const SourceManager& sources = context.input.sources;
+    if (static_cast<std::size_t>(where.file) >= sources.size()) return "";
+    const std::string file = std::filesystem::path(sources.name(where.file)).filename().string();
+    return file + ":" + std::to_string(sources.position(where.file, where.begin).line);
 }
 
 Colour kind_colour(const Piece& piece, const Kind& kind) {

@@ -51,6 +51,9 @@ std::string sheet_anchor(std::size_t number);
 // The kinds that mirror that one.
 std::vector<KindId> mirrors_of(const Piece& piece, KindId kind);
 
+// "keepers_table.rod:34"; empty where the text of the design is not at hand.
+std::string source_of(const Context& context, const Span& where);
+
 drawing::Colour kind_colour(const Piece& piece, const Kind& kind);
 
 }  // namespace rodwright::packet

@@ -1,8 +1,10 @@
 #include "backends/packet/easing_notes.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
+#include "backends/drawing/leader.hpp"
 #include "backends/drawing/text_run.hpp"
 
 namespace rodwright::packet {
@@ -14,31 +16,39 @@ namespace {
 constexpr double away = 9;  // mm: from the corner to the end of the leader, each way
 constexpr double gap = 1;   // from there to the text
 
+// Upper left, lower left, upper right, lower right.
+constexpr std::size_t corners = 4;
+constexpr bool is_right(std::size_t corner) {
+    return corner >= 2;
+}
+constexpr bool is_upper(std::size_t corner) {
+    return corner % 2 == 0;
+}
+
 // A size of easing and the corners of the view that have it.
 struct Easing {
     FeatureOp op{};
     Rational size;
-    std::size_t corners = 0;
-    bool upper_left = false;
-    bool lower_left = false;
+    std::array<bool, corners> at{};
 };
 
 void add(std::vector<Easing>& found, const Feature& feature, const BoxEdge& edge, const AxisView& end) {
     const auto is = [&](Direction side) { return outward(edge.a) == side || outward(edge.b) == side; };
-    const bool along_sight = axis_of(edge.a) != end.towards.axis && axis_of(edge.b) != end.towards.axis;
-    if (!along_sight) return;
     const auto same = [&](const Easing& each) { return each.op == feature.op && each.size == feature.size; };
-    auto at = std::find_if(found.begin(), found.end(), same);
-    if (at == found.end()) at = found.insert(at, {feature.op, feature.size});
-    ++at->corners;
-    at->upper_left |= is(-end.right) && is(end.up);
-    at->lower_left |= is(-end.right) && is(-end.up);
+    for (std::size_t corner = 0; corner < corners; ++corner) {
+        if (!is(is_right(corner) ? end.right : -end.right) || !is(is_upper(corner) ? end.up : -end.up))
+            continue;
+        auto easing = std::find_if(found.begin(), found.end(), same);
+        if (easing == found.end()) easing = found.insert(easing, {feature.op, feature.size});
+        easing->at[corner] = true;
+    }
 }
 
 std::string text_of(const PartView& part, const Easing& easing) {
     const std::string size = figure(easing.size, {part.context.piece.style, std::nullopt});
-    const std::string count = easing.corners > 1 ? std::to_string(easing.corners) + " × " : "";
-    return count + (easing.op == FeatureOp::blend ? "R " + size : size + " × 45°");
+    const auto count = std::count(easing.at.begin(), easing.at.end(), true);
+    const std::string times = count > 1 ? std::to_string(count) + " × " : "";
+    return times + (easing.op == FeatureOp::blend ? "R " + size : size + " × 45°");
 }
 
 }  // namespace
@@ -49,14 +59,19 @@ std::vector<EasingNote> easing_notes(const PartView& part, const AxisView& end) 
         if (feature.op != FeatureOp::blend && feature.op != FeatureOp::bevel) continue;
         for (const BoxEdge& edge : feature.edges) add(easings, feature, edge, end);
     }
+    // Those that have few corners to choose from choose first.
+    std::stable_sort(easings.begin(), easings.end(), [](const Easing& a, const Easing& b) {
+        return std::count(a.at.begin(), a.at.end(), true) < std::count(b.at.begin(), b.at.end(), true);
+    });
     std::vector<EasingNote> notes;
-    bool upper_taken = false;
-    bool lower_taken = false;
+    std::array<bool, corners> taken{};
     for (const Easing& easing : easings) {
-        const bool upper = easing.upper_left && !upper_taken;
-        if (!upper && (!easing.lower_left || lower_taken)) continue;
-        (upper ? upper_taken : lower_taken) = true;
-        notes.push_back({text_of(part, easing), easing.size, easing.op == FeatureOp::blend, upper});
+        std::size_t corner = 0;
+        while (corner < corners && (!easing.at[corner] || taken[corner])) ++corner;
+        if (corner == corners) continue;
+        taken[corner] = true;
+        notes.push_back({text_of(part, easing), easing.size, easing.op == FeatureOp::blend, is_right(corner),
+                         is_upper(corner)});
     }
     return notes;
 }
@@ -67,25 +82,23 @@ double easing_depth(const std::vector<EasingNote>& notes) {
     return lower ? away + dimension_height + 1 : 0;
 }
 
-double easing_strip(const std::vector<EasingNote>& notes, const Fonts& fonts) {
-    double widest = 0;
-    for (const EasingNote& note : notes)
-        widest = std::max(widest, text_width(note.text, FontFace::regular, dimension_height, fonts));
-    return notes.empty() ? 0 : away + gap + widest + 1;
+double easing_strip(const std::vector<EasingNote>& notes, bool right, const Fonts& fonts) {
+    double strip = 0;
+    for (const EasingNote& note : notes) {
+        const double width = text_width(note.text, FontFace::regular, dimension_height, fonts);
+        if (note.right == right) strip = std::max(strip, away + gap + width + 1);
+    }
+    return strip;
 }
 
-void draw_easing_notes(Sheet& sheet, const std::vector<EasingNote>& notes, const Rect& body, double factor) {
+void draw_easing_notes(Sheet& sheet, const std::vector<EasingNote>& notes, const Rect& body, double factor,
+                       const Rect& room, const Fonts& fonts) {
     for (const EasingNote& note : notes) {
-        const double up = note.upper ? 1 : -1;
-        const Point corner{body.left, note.upper ? body.top : body.bottom};
+        const Point corner{note.right ? body.right : body.left, note.upper ? body.top : body.bottom};
         // The middle of the arc, or of the chamfer.
         const double inward = note.size.get_d() * factor * (note.round ? 1 - std::sqrt(0.5) : 0.5);
-        const Point tip = corner + Point{inward, -up * inward};
-        const Point end = corner + Point{-away, up * away};
-        sheet.line(LineRole::dimension, tip, end);
-        draw_arrowhead(sheet, tip, Point{std::sqrt(0.5), -up * std::sqrt(0.5)});
-        const Point baseline = end + Point{-gap, -dimension_height / 2};
-        sheet.text({note.text, FontFace::regular, dimension_height, baseline, Align::right, false});
+        const Point tip = corner + Point{note.right ? -inward : inward, note.upper ? -inward : inward};
+        draw_leader(sheet, {note.text, {{tip, leader_ways(note.right, note.upper)}}}, room, fonts);
     }
 }
 

@@ -5,22 +5,24 @@
 
 namespace rodwright::packet {
 
-// One size of easing along the line of sight, told at one of the left corners of the body.
+// One size of easing along the line of sight, told at one of the corners of the body.
 struct EasingNote {
     std::string text;  // "4 × R 1/8\"", "2 × 1/8\" × 45°": in one unit, to be short
     Rational size;
     bool round = false;
-    bool upper = false;  // at the upper left corner, else at the lower
+    bool right = false;  // which corner
+    bool upper = false;
 };
 
-// Those that a left corner can tell, at most one for each.
+// Each size once, at most one for each corner: at a left one where it has one that is free.
 std::vector<EasingNote> easing_notes(const PartView& part, const drawing::AxisView& end);
 
-// What the notes take of the paper under the body and left of it, mm.
+// What the notes take of the paper under the body, and on one side of it, mm.
 double easing_depth(const std::vector<EasingNote>& notes);
-double easing_strip(const std::vector<EasingNote>& notes, const drawing::Fonts& fonts);
+double easing_strip(const std::vector<EasingNote>& notes, bool right, const drawing::Fonts& fonts);
 
+// Around the body, where the sheet has room.
 void draw_easing_notes(drawing::Sheet& sheet, const std::vector<EasingNote>& notes, const drawing::Rect& body,
-                       double factor);
+                       double factor, const drawing::Rect& room, const drawing::Fonts& fonts);
 
 }  // namespace rodwright::packet

@@ -3,6 +3,7 @@
 
 #include "backends/drawing/scale.hpp"
 #include "backends/packet/easing_notes.hpp"
+#include "backends/packet/feature_leaders.hpp"
 
 namespace rodwright::packet {
 
@@ -15,14 +16,14 @@ class EndView {
     bool says_more() const;
     // What it takes of the sheet's height at that scale.
     double height(double factor) const { return outline_.height() * factor + over_ + under_; }
-    // As large as the room allows.
-    void draw(drawing::Sheet& sheet, const drawing::Rect& room) const;
+    // As large as the room allows. Returns along what it says where features are.
+    DimensionedAxes draw(drawing::Sheet& sheet, const drawing::Rect& room) const;
 
   private:
     double joint_line(Direction along) const { return part_.joined(along) ? drawing::next_dimension : 0; }
     void draw_sizes(drawing::Sheet& sheet, const drawing::ViewPlace& place) const;
-    void draw_stations(drawing::Sheet& sheet, const drawing::ViewPlace& place,
-                       const drawing::Rect& room) const;
+    DimensionedAxes draw_stations(drawing::Sheet& sheet, const drawing::ViewPlace& place,
+                                  const drawing::Rect& room) const;
 
     const PartView& part_;
     drawing::AxisView end_;

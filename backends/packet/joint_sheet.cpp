@@ -137,26 +137,54 @@ void draw_section_sizes(Sheet& sheet, const Context& context, const Rect& box, R
     draw_running(sheet, running, context.fonts);
 }
 
+// A section with the room that is left for it beside its sizes.
+struct PlacedSection {
+    Section section;
+    Rect room;
+    Scale scale;
+};
+
+PlacedSection place_section(const Context& context, const JointViews& views, Direction along,
+                            const Rect& room, double most_across, double most_up) {
+    PlacedSection placed{views.section(along, most_across, most_up), room, {}};
+    const auto strip = [&](Direction paper) {
+        return size_strip(context, section_stations(context, views, along, paper, placed.section, 0, 1));
+    };
+    placed.room.left += strip(placed.section.from.up);
+    placed.room.bottom += strip(placed.section.from.right);
+    const Rect& extent = placed.section.lines.bounds;
+    placed.scale = choose_scale(context.piece.style.unit, extent.width(), extent.height(),
+                                placed.room.width(), placed.room.height(), {2, 1});
+    return placed;
+}
+
+// All of the joint where it can be read so; else as much of it as has room at half size.
+PlacedSection readable_section(const Context& context, const JointViews& views, Direction along,
+                               const Rect& room) {
+    constexpr double readable = 0.5;
+    constexpr double any = 1e6;  // mm
+    PlacedSection whole = place_section(context, views, along, room, any, any);
+    if (whole.scale.factor() >= readable) return whole;
+    return place_section(context, views, along, room, whole.room.width() / readable,
+                         whole.room.height() / readable);
+}
+
 void draw_one_section(Sheet& sheet, const Context& context, const JointViews& views, Direction along,
                       const std::string& name, const Rect& room) {
-    const Section section = views.section(along);
+    const auto [section, inner, scale] = readable_section(context, views, along, over_caption(room));
     const Rect& extent = section.lines.bounds;
     if (extent.width() <= 0 || extent.height() <= 0) return;
-    const auto stations = [&](Direction paper, double at, double factor) {
-        return section_stations(context, views, along, paper, section, at, factor);
-    };
-    Rect inner = over_caption(room);
-    inner.left += size_strip(context, stations(section.from.up, 0, 1));
-    inner.bottom += size_strip(context, stations(section.from.right, 0, 1));
-    const Scale scale = choose_scale(context.piece.style.unit, extent.width(), extent.height(), inner.width(),
-                                     inner.height(), {2, 1});
     const ViewPlace place{scale.factor(), extent.centre(), inner.centre()};
     draw_section(sheet, section, place);
     const Rect box = place.on_sheet(extent);
-    draw_section_sizes(sheet, context, box, Run::across, stations(section.from.right, box.left, place.factor),
-                       inner.right);
-    draw_section_sizes(sheet, context, box, Run::upright, stations(section.from.up, box.bottom, place.factor),
-                       inner.top);
+    draw_section_sizes(
+        sheet, context, box, Run::across,
+        section_stations(context, views, along, section.from.right, section, box.left, place.factor),
+        inner.right);
+    draw_section_sizes(
+        sheet, context, box, Run::upright,
+        section_stations(context, views, along, section.from.up, section, box.bottom, place.factor),
+        inner.top);
     draw_caption(sheet, context, name + ", " + scale.text(), room);
 }
 

@@ -157,7 +157,8 @@ JointViews::JointViews(const Context& context, const Joint& joint)
     : context_(context),
       joint_(joint),
       middle_(section_point(context.piece, joint)),
-      window_(close_window(context.piece, joint, middle_)) {
+      window_(close_window(context.piece, joint, middle_)),
+      surroundings_(surroundings_of(context.piece, joint)) {
     std::vector<PlacedSolid> members;
     for (const JointMember& member : joint.members) {
         const auto index = static_cast<std::uint32_t>(member.part);
@@ -165,7 +166,17 @@ JointViews::JointViews(const Context& context, const Joint& joint)
             if (placed.tag == index) members.push_back(placed);
         }
     }
-    members_ = cut_to(context.kernel, members, surroundings_of(context.piece, joint));
+    members_ = cut_to(context.kernel, members, surroundings_);
+}
+
+// Where the members are cut off, `moved` by as much, in a view's plane.
+static void add_broken(std::vector<Segment>& broken, const std::vector<Segment3>& edges, const Point3& moved,
+                       const ViewAxes& axes) {
+    const auto on_paper = [&](const Point3& point) {
+        const Point3 seen = axes.seen({point[0] + moved[0], point[1] + moved[1], point[2] + moved[2]});
+        return Point{seen[0], seen[1]};
+    };
+    for (const Segment3& edge : edges) broken.push_back({on_paper(edge[0]), on_paper(edge[1])});
 }
 
 Pictorial JointViews::pictorial(bool apart, const Rect& room) const {
@@ -173,19 +184,53 @@ Pictorial JointViews::pictorial(bool apart, const Rect& room) const {
     const Direction way = way_in(joint_);
     const Piece& piece = context_.piece;
     const double out = depth_of(piece, joint_) + 0.4 * reach_of(piece, joint_);
+    const ViewAxes axes = axes_of(view_of(joint_));
     std::vector<ShadedPart> parts;
+    std::vector<Segment> broken;
     for (std::size_t i = 0; i < solids.size(); ++i) {
         const PartId part{solids[i].tag};
+        Point3 moved{};
         if (apart && part == joint_.members[0].part)
-            solids[i].pose.move[static_cast<std::size_t>(way.axis)] += way.positive ? -out : out;
+            moved[static_cast<std::size_t>(way.axis)] = way.positive ? -out : out;
+        add_broken(broken, broken_edges(members_.triangles[i], solids[i].pose, surroundings_), moved, axes);
+        for (std::size_t axis = 0; axis < 3; ++axis) solids[i].pose.move[axis] += moved[axis];
         parts.push_back({&members_.triangles[i], solids[i].pose, solids[i].tag,
                          kind_colour(piece, piece[piece[part].kind])});
     }
-    return lay_out_pictorial(context_.kernel, solids, std::move(parts), view_of(joint_), room);
+    Pictorial pictorial = lay_out_pictorial(context_.kernel, solids, std::move(parts), view_of(joint_), room);
+    pictorial.broken = std::move(broken);
+    return pictorial;
 }
 
-Section JointViews::section(Direction along) const {
-    return section_through(context_.kernel, members_.solids, looking_along(along), middle_, window_);
+void JointViews::crop(Bounds& window, Direction section_along, Axis axis, double most) const {
+    constexpr double beside = 8;  // mm: of the wood beyond what is measured
+    double& low = window.low[static_cast<std::size_t>(axis)];
+    double& high = window.high[static_cast<std::size_t>(axis)];
+    if (high - low <= most) return;
+    const std::vector<Rational> found = marks(section_along, axis);
+    double best = low;
+    std::ptrdiff_t shown = -1;
+    for (const Rational& mark : found) {
+        for (const double start : {mark.get_d() - beside, mark.get_d() + beside - most}) {
+            const double from = std::clamp(start, low, high - most);
+            const auto within = std::count_if(found.begin(), found.end(), [&](const Rational& each) {
+                return each.get_d() >= from && each.get_d() <= from + most;
+            });
+            if (within <= shown) continue;
+            shown = within;
+            best = from;
+        }
+    }
+    low = best;
+    high = best + most;
+}
+
+Section JointViews::section(Direction along, double most_across, double most_up) const {
+    const AxisView from = looking_along(along);
+    Bounds window = window_;
+    crop(window, along, from.right.axis, most_across);
+    crop(window, along, from.up.axis, most_up);
+    return section_through(context_.kernel, members_.solids, from, middle_, window);
 }
 
 std::vector<Rational> JointViews::marks(Direction section_along, Axis axis) const {

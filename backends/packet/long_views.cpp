@@ -126,21 +126,41 @@ LongViews::Places LongViews::places_in(const Rect& room, double factor) const {
             lowest};
 }
 
-void LongViews::draw(Sheet& sheet, const Rect& room, double factor) const {
+std::vector<Direction> LongViews::looked_at() const {
+    std::vector<Direction> sides = {front_.towards};
+    if (with_above()) sides.push_back(above_.towards);
+    return sides;
+}
+
+void LongViews::draw(Sheet& sheet, const Rect& room, double factor, const std::vector<PartCut>& cuts,
+                     DimensionedAxes dimensioned) const {
     const Places at = places_in(room, factor);
     const auto place = [&](const AxisView& view, Point corner) {
         const Rect outline = part_.outline(view);
         return ViewPlace{factor, {outline.left, outline.bottom}, corner};
     };
     draw_grain_arrow(sheet, {at.front.x, room.top - 3});
-    draw_view(sheet, front_lines_, place(front_, at.front));
-    if (with_above()) draw_view(sheet, above_lines_, place(above_, at.above));
+    draw_view(sheet, front_lines_, place(front_, at.front), part_.label());
+    if (with_above()) draw_view(sheet, above_lines_, place(above_, at.above), part_.label());
     draw_break_lines(sheet, at, factor);
     const double body_left = at.front.x + (part_.body(front_).left - part_.outline(front_).left) * factor;
-    draw_lengths_below(sheet, body_left, at.lowest, factor);
-    if (!widths_) return;
-    draw_widths(sheet, at.front, factor);
-    draw_thickness(sheet, at.above, factor);
+    if (draw_lengths_below(sheet, body_left, at.lowest, factor)) dimensioned.insert(front_.right.axis);
+    if (widths_) {
+        if (draw_widths(sheet, at.front, factor)) dimensioned.insert(front_.up.axis);
+        draw_thickness(sheet, at.above, factor);
+    }
+    const DrawnView front = drawn(front_, at.front, factor);
+    draw_cutting_planes(sheet, cuts, part_, front, part_.context.fonts);
+    draw_feature_leaders(sheet, part_, front, dimensioned, room);
+    if (with_above()) draw_feature_leaders(sheet, part_, drawn(above_, at.above, factor), dimensioned, room);
+}
+
+DrawnView LongViews::drawn(const AxisView& view, Point corner, double factor) const {
+    const Rect outline = part_.outline(view);
+    const ViewPlace place{factor, {outline.left, outline.bottom}, corner};
+    return {view, factor, [place, stretch = left_out_](Point point) {
+                return place.on_sheet(Point{stretch ? stretch->at(point.x) : point.x, point.y});
+            }};
 }
 
 Rect LongViews::box_of(const AxisView& view, Point corner, double factor) const {
@@ -175,18 +195,20 @@ RunningDimension LongViews::running_below(double body_left, double bottom, doubl
     return running;
 }
 
-void LongViews::draw_lengths_below(Sheet& sheet, double body_left, double bottom, double factor) const {
+bool LongViews::draw_lengths_below(Sheet& sheet, double body_left, double bottom, double factor) const {
     const Lengths lengths = lengths_along(body_left, factor);
     const RunningDimension running = running_below(body_left, bottom, factor);
+    const bool shown = fits(running, part_.context.fonts);
     double line = bottom - first_dimension;
-    if (!running.stations.empty() && fits(running, part_.context.fonts)) {
+    if (shown && !running.stations.empty()) {
         draw_running(sheet, running, part_.context.fonts);
         line -= running_depth(running.stations, part_.context.fonts) + 6;
     }
     draw_lengths(sheet, part_, Run::across, front_.right, lengths, bottom, line, -next_dimension);
+    return shown;
 }
 
-void LongViews::draw_widths(Sheet& sheet, Point corner, double factor) const {
+bool LongViews::draw_widths(Sheet& sheet, Point corner, double factor) const {
     const Rect box = box_of(front_, corner, factor);
     const double body_bottom = corner.y + (part_.body(front_).bottom - part_.outline(front_).bottom) * factor;
     const Lengths up = lengths_of(part_, front_.up, body_bottom, factor);
@@ -199,7 +221,9 @@ void LongViews::draw_widths(Sheet& sheet, Point corner, double factor) const {
                                    stations_on_sheet(part_, front_.up, up.body_start, factor),
                                    box.bottom,
                                    box.top};
-    if (fits(running, part_.context.fonts)) draw_running(sheet, running, part_.context.fonts);
+    const bool shown = fits(running, part_.context.fonts);
+    if (shown) draw_running(sheet, running, part_.context.fonts);
+    return shown;
 }
 
 void LongViews::draw_thickness(Sheet& sheet, Point corner, double factor) const {

@@ -4,7 +4,9 @@
 #include <optional>
 
 #include "backends/drawing/scale.hpp"
+#include "backends/packet/feature_leaders.hpp"
 #include "backends/packet/foreshortening.hpp"
+#include "backends/packet/part_cuts.hpp"
 #include "backends/packet/part_view.hpp"
 
 namespace rodwright::packet {
@@ -24,8 +26,12 @@ class LongViews {
     bool fits_in(double width, double height, double factor) const;
     // What they take of the sheet's height.
     double height(double factor) const;
-    // From the top of the room down, in the middle of its width.
-    void draw(drawing::Sheet& sheet, const drawing::Rect& room, double factor) const;
+    // From the top of the room down, in the middle of its width, with the planes of the cuts. `dimensioned`:
+    // by other views of the sheet.
+    void draw(drawing::Sheet& sheet, const drawing::Rect& room, double factor,
+              const std::vector<PartCut>& cuts, DimensionedAxes dimensioned) const;
+    // The sides of the part that are seen.
+    std::vector<Direction> looked_at() const;
 
   private:
     // The lower left corners of both views.
@@ -48,8 +54,10 @@ class LongViews {
     void draw_break_lines(drawing::Sheet& sheet, const Places& at, double factor) const;
     drawing::Rect box_of(const drawing::AxisView& view, drawing::Point corner, double factor) const;
     drawing::RunningDimension running_below(double body_left, double bottom, double factor) const;
-    void draw_lengths_below(drawing::Sheet& sheet, double body_left, double bottom, double factor) const;
-    void draw_widths(drawing::Sheet& sheet, drawing::Point corner, double factor) const;
+    DrawnView drawn(const drawing::AxisView& view, drawing::Point corner, double factor) const;
+    // Both say whether there was room for where features are.
+    bool draw_lengths_below(drawing::Sheet& sheet, double body_left, double bottom, double factor) const;
+    bool draw_widths(drawing::Sheet& sheet, drawing::Point corner, double factor) const;
     void draw_thickness(drawing::Sheet& sheet, drawing::Point corner, double factor) const;
 
     const PartView& part_;

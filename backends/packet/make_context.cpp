@@ -120,4 +120,13 @@ std::optional<Context> make_context(const BackendInput& input, const OptionValue
     return context;
 }
 
+void with_context(const BackendInput& input, const OptionValues& options, Diagnostics& diagnostics,
+                  const std::function<void(const Context&)>& draw) {
+    const std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
+    const SolidKernel* kernel = input.solids.kernel();
+    if (!fonts || kernel == nullptr) return;
+    const std::optional<Context> context = make_context(input, options, *fonts, *kernel, diagnostics);
+    if (context) draw(*context);
+}
+
 }  // namespace rodwright::packet

@@ -1,6 +1,7 @@
 // From what a backend is given and told to what its sheets are made from.
 #pragma once
 
+#include <functional>
 #include <optional>
 
 #include "backends/packet/context.hpp"
@@ -17,5 +18,9 @@ std::vector<OptionSpec> sheet_options();
 std::optional<Context> make_context(const BackendInput& input, const OptionValues& options,
                                     const drawing::Fonts& fonts, const SolidKernel& kernel,
                                     Diagnostics& diagnostics);
+
+// Makes fonts and context and hands them on. Not called where one of them is missing; why is reported.
+void with_context(const BackendInput& input, const OptionValues& options, Diagnostics& diagnostics,
+                  const std::function<void(const Context&)>& draw);
 
 }  // namespace rodwright::packet

@@ -13,7 +13,9 @@ static drawing::PdfInfo info_of(const packet::Context& context) {
 }
 
 std::string PacketBackend::summary() const {
-    return "the drawings to work from, as a PDF: cover, views, a sheet a part, cut list, order of work";
+    return "the drawings to work from, as a PDF: cover, views and sections, a sheet a part and a joint, "
+           "templates, "
+           "cut list, order of work";
 }
 
 std::vector<OptionSpec> PacketBackend::options() const {
@@ -22,24 +24,24 @@ std::vector<OptionSpec> PacketBackend::options() const {
     return options;
 }
 
-void PacketBackend::emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
-                         Diagnostics& diagnostics) const {
-    const std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
-    const SolidKernel* kernel = input.solids.kernel();
-    if (!fonts || kernel == nullptr) return;
-    const std::optional<packet::Context> context =
-        packet::make_context(input, options, *fonts, *kernel, diagnostics);
-    if (!context) return;
-    const std::vector<packet::Template> templates = packet::templates(*context);
-    const std::vector<drawing::Sheet> sheets = packet::packet_sheets(*context, templates);
-    std::optional<std::string> bytes = drawing::write_pdf(sheets, *fonts, info_of(*context), diagnostics);
+static void write_packet(const packet::Context& context, OutputFolder& out, Diagnostics& diagnostics) {
+    const std::vector<packet::Template> templates = packet::templates(context);
+    const std::vector<drawing::Sheet> sheets = packet::packet_sheets(context, templates);
+    std::optional<std::string> bytes =
+        drawing::write_pdf(sheets, context.fonts, info_of(context), diagnostics);
     if (bytes) out.write("packet.pdf", std::move(*bytes));
     for (const packet::Template& each : templates) {
-        const std::string description = each.name + ": a template at full size, " + input.piece.name;
+        const std::string description = each.name + ": a template at full size, " + context.piece.name;
         const drawing::Sheet uncut = packet::whole(each);
         out.write("templates/" + each.file + ".svg",
-                  drawing::write_svg(uncut, uncut.frame, description, *fonts));
+                  drawing::write_svg(uncut, uncut.frame, description, context.fonts));
     }
+}
+
+void PacketBackend::emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
+                         Diagnostics& diagnostics) const {
+    packet::with_context(input, options, diagnostics,
+                         [&](const packet::Context& context) { write_packet(context, out, diagnostics); });
 }
 
 std::unique_ptr<Backend> make_packet_backend() {

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "backends/packet/line_features.hpp"
 #include "backends/packet/part_geometry.hpp"
+#include "backends/words.hpp"
 
 namespace rodwright::packet {
 
@@ -32,7 +34,21 @@ Rect PartView::body(const AxisView& view) const {
 }
 
 Projected PartView::seen(const AxisView& view) const {
-    return project(context.kernel, {{solid, {}, 0}}, view.view(), true);
+    Projected lines = project(context.kernel, {{solid, {}, 0}}, view.view(), true);
+    const LineFeatures features(kind, view);
+    for (ViewLine& line : lines.lines) {
+        if (const auto feature = features.feature_of(line))
+            line.tag = static_cast<std::uint32_t>(*feature + 1);
+    }
+    return lines;
+}
+
+PartLabel PartView::label() const {
+    return [this](std::uint32_t tag) {
+        if (tag == 0) return GroupStart();
+        const Feature& feature = kind.features[tag - 1];
+        return GroupStart{plain_words(feature.made_by), source_of(context, feature.where)};
+    };
 }
 
 std::vector<Station> stations_on_sheet(const PartView& part, const std::vector<Rational>& distances,

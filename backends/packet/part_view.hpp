@@ -23,7 +23,10 @@ struct PartView {
     drawing::Rect outline(const drawing::AxisView& view) const;
     // The visible body.
     drawing::Rect body(const drawing::AxisView& view) const;
+    // Lines that come from a feature have its number, counted from 1, as their tag.
     drawing::Projected seen(const drawing::AxisView& view) const;
+    // The group of such lines: what made the feature, and the line of the design.
+    drawing::PartLabel label() const;
     std::string text(const Rational& length) const { return figure(length, context.figures()); }
     const Extent& extend(Direction along) const { return kind.extend[static_cast<std::size_t>(along.axis)]; }
     // Whether joints make it longer than its visible body that way.

@@ -117,6 +117,29 @@ Arrangement best_arrangement(const LongViews& views, const EndView& end, const R
 
 }  // namespace
 
+namespace {
+
+// Of the width under the long views.
+struct Shares {
+    double end = 0;
+    double sections = 0;
+};
+
+Shares shares_of(bool with_end, std::size_t cuts) {
+    if (cuts == 0) return {with_end ? 0.58 : 0, 0};
+    if (!with_end) return {0, cuts == 1 ? 0.35 : 0.6};
+    return {cuts == 1 ? 0.5 : 0.44, cuts == 1 ? 0.22 : 0.34};
+}
+
+// The left part of a room, which keeps the rest.
+Rect take_left(Rect& room, double width) {
+    const Rect taken{room.left, room.bottom, room.left + width - gap, room.top};
+    room.left += width;
+    return taken;
+}
+
+}  // namespace
+
 std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, const AxisView& front,
                             const Rect& room) {
     const SolidRef solid = context.input.solids.solid(kind);
@@ -126,12 +149,15 @@ std::string draw_part_views(Sheet& sheet, const Context& context, KindId kind, c
     const Arrangement chosen = best_arrangement(LongViews(part, front), end, room, context.piece.style.unit);
     const Rect upper{room.left, room.bottom + chosen.split.lower + gap, room.right, room.top};
     Rect lower{room.left, room.bottom, room.right, room.bottom + chosen.split.lower};
-    chosen.views.draw(sheet, upper, chosen.split.scale.factor());
-    if (chosen.with_end) {
-        const double middle = room.left + 0.58 * room.width();
-        end.draw(sheet, {lower.left, lower.bottom, middle - gap, lower.top});
-        lower.left = middle;
-    }
+    std::vector<Direction> looked_at = chosen.views.looked_at();
+    if (chosen.with_end) looked_at.push_back(front.right);
+    const std::vector<PartCut> cuts = cuts_of(part.kind, looked_at);
+    const Shares shares = shares_of(chosen.with_end, cuts.size());
+    DimensionedAxes dimensioned;
+    if (chosen.with_end) dimensioned = end.draw(sheet, take_left(lower, shares.end * room.width()));
+    if (!cuts.empty())
+        draw_part_sections(sheet, part, front, cuts, take_left(lower, shares.sections * room.width()));
+    chosen.views.draw(sheet, upper, chosen.split.scale.factor(), cuts, std::move(dimensioned));
     draw_small_pictorials(sheet, context, kind, front, lower);
     return chosen.split.scale.text();
 }

@@ -2,13 +2,16 @@
 
 #include <algorithm>
 
+#include "backends/drawing/seen_at_all.hpp"
+
 namespace rodwright::packet {
 
 using namespace drawing;
 
 Pictorial lay_out_pictorial(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids,
                             std::vector<ShadedPart> parts, const View& from, const Rect& room) {
-    Pictorial pictorial{from, project(kernel, solids, from, false), std::move(parts), {}};
+    Pictorial pictorial{from, project_visible(kernel, solids, parts, from), {}, {}};
+    pictorial.parts = std::move(parts);
     const Rect& extent = pictorial.lines.bounds;
     constexpr double least = 1e-6;  // mm: what has no extent is drawn as nothing
     const double factor = std::min(room.width() / std::max(extent.width(), least),

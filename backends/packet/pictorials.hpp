@@ -13,9 +13,10 @@ struct Pictorial {
     drawing::Projected lines;
     std::vector<drawing::ShadedPart> parts;
     drawing::ViewPlace place;
+    std::vector<drawing::Segment> broken = {};  // where parts are cut off, in the view's plane
 
     void draw(drawing::Sheet& sheet, const drawing::PartLabel& label = {}) const {
-        draw_pictorial_view(sheet, lines, parts, from, place, label);
+        draw_pictorial_view(sheet, lines, parts, from, place, label, broken);
     }
     drawing::Rect on_sheet() const { return place.on_sheet(lines.bounds); }
 };

@@ -11,14 +11,16 @@ using namespace drawing;
 namespace {
 
 constexpr double edge = 4;
-constexpr double gap = 6;          // between two drawings on one sheet
-constexpr double foot = 14;        // the strip with the scale bar
-constexpr double label = 8;        // over a tile: its name and the map
-constexpr double too_long = 4000;  // mm
+constexpr double gap = 6;                      // between two drawings on one sheet
+constexpr double foot = scale_bars_below + 2;  // the strip under the templates
+constexpr double side = scale_bars_left + 1;   // and left of them
+constexpr double label = 8;                    // over a tile: its name and the map
+constexpr double too_long = 4000;              // mm
 
 Rect room_of(const Sheet& sheet) {
     Rect room = drawing_room(sheet.frame).grown(-edge);
     room.bottom += foot;
+    room.left += side;
     return room;
 }
 
@@ -41,8 +43,19 @@ Sheet labelled_tile(const Template& each, const Tiling& tiling, std::size_t colu
     return column == 0 && row == 0 ? whole(paper) : paper.drawing;
 }
 
+// In place of a template that would take a roll of sheets: where it is.
+Sheet pointer_to(const Context& context, const Template& each) {
+    const std::string note = "Too long for these sheets: print templates/" + each.file + ".svg at full size.";
+    Sheet pointer = captioned(context, "", each.name, {note}, {}, each.file).caption;
+    pointer.title = each.name;
+    return pointer;
+}
+
 // What goes on paper of one template: all of it, or its tiles.
-std::vector<Sheet> pieces_of(const Template& each, const Rect& room, const Fonts& fonts) {
+std::vector<Sheet> pieces_of(const Context& context, const Template& each, const Rect& room) {
+    const Fonts& fonts = context.fonts;
+    if (std::max(each.drawing.frame.width(), each.drawing.frame.height()) > too_long)
+        return {pointer_to(context, each)};
     if (fits(whole(each), room)) return {whole(each)};
     const double over = label + each.caption.frame.height() + gap;
     const Tiling tiling(each.drawing, room.width(), std::max(room.height() - over, 3 * tile_overlap), fonts);
@@ -102,7 +115,7 @@ Draft sheet_of(const Context& context, const Board& board) {
     const Rect room = room_of(draft.sheet);
     for (const Item& item : board.drawing.items)
         draft.sheet.items.push_back(moved(item, {room.left, room.top}));
-    draw_scale_bar(draft.sheet, {room.left, room.bottom - foot}, context.piece.style.unit);
+    draw_scale_bars(draft.sheet, {room.left - side, room.bottom - foot}, context.piece.style.unit);
     draft.block.scale = "1:1";
     return draft;
 }
@@ -112,11 +125,7 @@ Draft sheet_of(const Context& context, const Board& board) {
 std::vector<Draft> template_sheets(const Context& context, const std::vector<Template>& all) {
     const Rect room = room_of(framed_sheet(context.format, ""));
     std::vector<std::vector<Sheet>> pieces;
-    for (const Template& each : all) {
-        const Rect& box = each.drawing.frame;
-        if (std::max(box.width(), box.height()) <= too_long)
-            pieces.push_back(pieces_of(each, room, context.fonts));
-    }
+    for (const Template& each : all) pieces.push_back(pieces_of(context, each, room));
     std::vector<Draft> drafts;
     for (const Board& board : boards_of(pieces, room)) drafts.push_back(sheet_of(context, board));
     return drafts;

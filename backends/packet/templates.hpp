@@ -29,8 +29,8 @@ std::vector<Template> layout_strips(const Context& context);
 
 std::vector<Template> templates(const Context& context);
 
-// Sheets with all of them: small ones share a sheet, large ones are cut into tiles. A template that is longer
-// than 4 m is not put on paper; it is in its SVG only.
+// Sheets with all of them: small ones share a sheet, large ones are cut into tiles. Of a template that is
+// longer than 4 m they say that it is in its SVG only.
 std::vector<Draft> template_sheets(const Context& context, const std::vector<Template>& all);
 
 // A drawing with letter (or none), name and notes for it; frames are set.

@@ -17,16 +17,12 @@ std::vector<OptionSpec> SvgBackend::options() const {
 
 void SvgBackend::emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
                       Diagnostics& diagnostics) const {
-    const std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
-    const SolidKernel* kernel = input.solids.kernel();
-    if (!fonts || kernel == nullptr) return;
-    const std::optional<packet::Context> context =
-        packet::make_context(input, options, *fonts, *kernel, diagnostics);
-    if (!context) return;
-    for (const svg::SvgView& view : svg::views_of(*context)) {
-        out.write("views/" + view.file + ".svg",
-                  drawing::write_svg(view.sheet, view.sheet.frame, view.description, *fonts));
-    }
+    packet::with_context(input, options, diagnostics, [&](const packet::Context& context) {
+        for (const svg::SvgView& view : svg::views_of(context)) {
+            out.write("views/" + view.file + ".svg",
+                      drawing::write_svg(view.sheet, view.sheet.frame, view.description, context.fonts));
+        }
+    });
 }
 
 std::unique_ptr<Backend> make_svg_backend() {

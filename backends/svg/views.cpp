@@ -1,7 +1,5 @@
 #include "backends/svg/views.hpp"
 
-#include <filesystem>
-
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/seen.hpp"
 #include "backends/packet/part_geometry.hpp"
@@ -21,14 +19,6 @@ constexpr Rect room{0, 0, 180, 240};  // mm: a drawing's scale is one that fits 
 constexpr Rect part_room{0, 0, 180, 150};
 constexpr double margin = 2;
 
-// "keepers_table.rod:34"; empty where the text of the design is not at hand.
-std::string source_of(const Context& context, const Span& where) {
-    const SourceManager& sources = context.input.sources;
-    if (static_cast<std::size_t>(where.file) >= sources.size()) return "";
-    const std::string file = std::filesystem::path(sources.name(where.file)).filename().string();
-    return file + ":" + std::to_string(sources.position(where.file, where.begin).line);
-}
-
 std::string part_words(const Kind& kind) {
     return "part " + kind.letter + ", " + plain_words(kind.name);
 }
@@ -36,7 +26,7 @@ std::string part_words(const Kind& kind) {
 GroupStart group_of(const Context& context, std::uint32_t tag) {
     if (tag >= context.piece.parts.size()) return {"seen through openings", ""};
     const Part& part = context.piece.parts[tag];
-    return {part_words(context.piece[part.kind]), source_of(context, part.where)};
+    return {part_words(context.piece[part.kind]), packet::source_of(context, part.where)};
 }
 
 std::string sizes_of(const Context& context) {
@@ -92,7 +82,7 @@ SvgView arrangement(const Context& context, const PartLabel& label) {
 SvgView part(const Context& context, KindId id) {
     const Kind& kind = context.piece[id];
     Sheet sheet;
-    sheet.items.emplace_back(GroupStart{part_words(kind), source_of(context, kind.where)});
+    sheet.items.emplace_back(GroupStart{part_words(kind), packet::source_of(context, kind.where)});
     const std::string scale = packet::draw_part_views(sheet, context, id, packet::lying(kind), part_room);
     sheet.items.emplace_back(GroupEnd{});
     const auto size = [&](Axis axis) { return packet::figure(kind.overall(axis), context.figures()); };

@@ -166,6 +166,20 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
+    TEST_CASE("a joint's sections are drawn at half size or larger, what is too long for that cropped") {
+        Making making(example_piece("keepers_table"));
+        std::size_t sections = 0;
+        for (const Sheet& sheet : making.sheets({{"sheet", "letter"}})) {
+            for (const std::string& text : texts_of(sheet)) {
+                if (!text.starts_with("Section across, ") && !text.starts_with("Section along, ")) continue;
+                ++sections;
+                CAPTURE(text);
+                CHECK((text.ends_with(" 2:1") || text.ends_with(" 1:1") || text.ends_with(" 1:2")));
+            }
+        }
+        CHECK(sections == 10);  // two on each of five sheets
+    }
+
     TEST_CASE("with both units the cut list has both, and the title block says so") {
         // The side aprons of the table are 16 1/4 in long: 412.75 mm.
         Making making(example_piece("keepers_table"));
@@ -175,6 +189,15 @@ TEST_SUITE("unit/drawing") {
             said = said || (sheet.title == "Cut list" && says(sheet, "[~412.8 mm]"));
         }
         CHECK(said);
+    }
+
+    TEST_CASE("the summary names what there is") {
+        const std::string summary = make_packet_backend()->summary();
+        for (const char* word : {"PDF", "cover", "views", "sections", "part", "joint", "templates",
+                                 "cut list", "order of work"}) {
+            CAPTURE(word);
+            CHECK(summary.find(word) != std::string::npos);
+        }
     }
 
     TEST_CASE("the backend writes the same file each time") {

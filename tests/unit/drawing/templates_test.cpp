@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "backends/packet/packet.hpp"
@@ -47,6 +48,32 @@ static std::size_t count_lines(const packet::Template& each, LineRole role, doub
         if (std::abs(std::abs(way.x) - across) < 1e-6 && std::abs(std::abs(way.y) - up) < 1e-6) ++count;
     }
     return count;
+}
+
+// Lines of 100 mm or 4 in across and upright that end in two long ticks each.
+static std::array<int, 2> count_bars(const Sheet& sheet, LengthUnit unit) {
+    const double length = unit == LengthUnit::inch ? 101.6 : 100;
+    std::vector<std::array<Point, 2>> lines;
+    for (const Item& item : sheet.items) {
+        const auto* stroke = std::get_if<Stroke>(&item);
+        if (stroke != nullptr && stroke->role == LineRole::dimension && stroke->points.size() == 2)
+            lines.push_back({stroke->points[0], stroke->points[1]});
+    }
+    const auto tick_at = [&](Point at, Point aside) {
+        return std::any_of(lines.begin(), lines.end(), [&](const auto& line) {
+            const Point end = line[1] - at - aside * 3;
+            return line[0] == at && std::hypot(end.x, end.y) < 1e-9;
+        });
+    };
+    std::array<int, 2> bars{};
+    for (const auto& [from, to] : lines) {
+        const Point way = to - from;
+        const bool across = std::abs(way.y) < 1e-9 && std::abs(way.x - length) < 1e-9;
+        const bool upright = std::abs(way.x) < 1e-9 && std::abs(way.y - length) < 1e-9;
+        const Point aside = across ? Point{0, 1} : Point{1, 0};
+        if ((across || upright) && tick_at(from, aside) && tick_at(to, aside)) ++bars[across ? 0 : 1];
+    }
+    return bars;
 }
 
 TEST_SUITE("unit/drawing") {
@@ -156,7 +183,9 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
-    TEST_CASE("template sheets keep to their frames in every format, each with the scale bar's words") {
+    TEST_CASE(
+        "template sheets keep to their frames in every format, each with a scale bar across and one "
+        "upright") {
         for (const std::string& name : testing::example_names()) {
             Making making(example_piece(name));
             for (const SheetFormat& format : sheet_formats()) {
@@ -171,15 +200,7 @@ TEST_SUITE("unit/drawing") {
                     for (const packet::Draft& draft : drafts) {
                         for (const std::string& fault : testing::faults_of(draft.sheet, *making.fonts))
                             FAIL_CHECK(fault);
-                        std::size_t bars = 0;
-                        for (const Item& item : draft.sheet.items) {
-                            const auto* text = std::get_if<Text>(&item);
-                            if (text != nullptr &&
-                                text->text.find("measure this before you use the template") !=
-                                    std::string::npos)
-                                ++bars;
-                        }
-                        CHECK(bars == 1);
+                        CHECK(count_bars(draft.sheet, context.piece.style.unit) == std::array{1, 1});
                     }
                 }
             }
@@ -198,7 +219,7 @@ TEST_SUITE("unit/drawing") {
         CHECK(width < 14.5 * 25.4 + 20);
     }
 
-    TEST_CASE("a part longer than paper is for stays off the sheets and keeps its SVG") {
+    TEST_CASE("a part longer than paper is for stays off the sheets, which say where its SVG is") {
         Piece piece = sample_piece();
         Kind& leg = piece.kinds[0];
         leg.size[Axis::wide] = 6000;
@@ -209,8 +230,16 @@ TEST_SUITE("unit/drawing") {
         const packet::Context context = making.context({});
         const auto templates = packet::templates(context);
         CHECK(named(templates, "leg-A1").drawing.frame.width() > 6000);
-        for (const packet::Draft& draft : packet::template_sheets(context, templates))
-            CHECK(draft.sheet.title.find("A1 leg") == std::string::npos);
+        bool said = false;
+        for (const packet::Draft& draft : packet::template_sheets(context, templates)) {
+            CHECK(draft.sheet.title.find("A1 leg, tile") == std::string::npos);
+            CHECK(testing::faults_of(draft.sheet, *making.fonts).empty());
+            for (const Item& item : draft.sheet.items) {
+                const auto* text = std::get_if<Text>(&item);
+                said |= text != nullptr && text->text.find("templates/leg-A1.svg") != std::string::npos;
+            }
+        }
+        CHECK(said);
     }
 
     TEST_CASE("file names hold nothing that a file system minds") {

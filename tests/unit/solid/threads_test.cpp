@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <atomic>
 #include <stdexcept>
+#include <system_error>
 
 #include "compiler/at_once.hpp"
 #include "tests/unit/solid/pieces.hpp"
@@ -50,6 +51,19 @@ TEST_SUITE("unit/solid") {
         };
         CHECK_THROWS_WITH_AS(at_once(50, failing), "3", std::runtime_error);
         CHECK(done == 50);
+    }
+
+    TEST_CASE("where the system gives no thread the work is done without") {
+        int asked = 0;
+        const StartThread none = [&](const std::function<void()>&) -> std::jthread {
+            ++asked;
+            throw std::system_error(std::make_error_code(std::errc::resource_unavailable_try_again));
+        };
+        std::vector<int> calls(50);
+        at_once(
+            calls.size(), [&](std::size_t i) { ++calls[i]; }, none);
+        CHECK(std::count(calls.begin(), calls.end(), 1) == 50);
+        CHECK(asked == (std::thread::hardware_concurrency() > 1 ? 1 : 0));
     }
 
     TEST_CASE("solids built, seen, cut and measured by several threads are those of one") {
