@@ -1,6 +1,7 @@
 // Compares the cutting core with the best values known.
 //
 //   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N] [PREFIX]...
+//   rodwright_cutting_benchmark FOLDER --new-best LIST
 //   rodwright_cutting_benchmark --growth [--effort quick|normal|deep]
 //
 // FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances'
@@ -16,6 +17,7 @@
 #include "compiler/stock/cutting/solve.hpp"
 #include "tests/benchmark/cutting/benchmark_set.hpp"
 #include "tests/benchmark/cutting/growth.hpp"
+#include "tests/benchmark/cutting/new_best.hpp"
 #include "tests/unit/cutting/plan_checker.hpp"
 
 namespace rodwright::cutting {
@@ -28,14 +30,8 @@ struct Options {
     std::vector<std::string> prefixes;
     int every = 1;
     bool growth = false;
+    std::string new_best;
 };
-
-Effort effort_named(const std::string& name) {
-    if (name == "quick") return Effort::quick;
-    if (name == "normal") return Effort::normal;
-    if (name == "deep") return Effort::deep;
-    throw std::runtime_error(fmt::format("no effort '{}'", name));
-}
 
 Options parse(const std::vector<std::string>& words) {
     Options options;
@@ -50,6 +46,8 @@ Options parse(const std::vector<std::string>& words) {
             options.rules.push_back(value());
         } else if (words[i] == "--every") {
             options.every = std::stoi(value());
+        } else if (words[i] == "--new-best") {
+            options.new_best = value();
         } else if (words[i] == "--growth") {
             options.growth = true;
         } else if (options.folder.empty()) {
@@ -169,6 +167,9 @@ int run(const Options& options) {
 int main(int count, char** words) {
     try {
         const auto options = rodwright::cutting::parse({words + 1, words + count});
+        if (!options.new_best.empty()) {
+            return rodwright::cutting::check_new_best(options.folder, options.new_best) == 0 ? 0 : 1;
+        }
         if (!options.growth) return rodwright::cutting::run(options);
         rodwright::cutting::print_growth(options.effort);
         return 0;
