@@ -107,6 +107,13 @@ class ProblemReader {
 
 }  // namespace
 
+Effort effort_named(const std::string& name) {
+    if (name == "quick") return Effort::quick;
+    if (name == "normal") return Effort::normal;
+    if (name == "deep") return Effort::deep;
+    throw std::runtime_error(fmt::format("no effort '{}'", name));
+}
+
 std::vector<BestKnown> read_best_known(const std::filesystem::path& folder) {
     Lines lines(folder / "best-known.tsv");
     std::vector<BestKnown> rows;

@@ -19,6 +19,9 @@ struct BestKnown {
     Amount upper = 0;
 };
 
+// The effort called so; std::runtime_error if there is none.
+Effort effort_named(const std::string& name);
+
 // Errors as std::runtime_error with the file and line.
 std::vector<BestKnown> read_best_known(const std::filesystem::path& folder);
 

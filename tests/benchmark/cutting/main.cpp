@@ -1,6 +1,8 @@
 // Compares the cutting core with the best values known.
 //
 //   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N] [PREFIX]...
+//   rodwright_cutting_benchmark FOLDER --new-best LIST
+//   rodwright_cutting_benchmark --growth [--effort quick|normal|deep]
 //
 // FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances'
 // names, and every Nth only. Each plan is proved by the tests' checker; time is processor time of this
@@ -8,13 +10,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <ctime>
 #include <map>
 #include <stdexcept>
 
 #include "compiler/stock/cutting/figures.hpp"
 #include "compiler/stock/cutting/solve.hpp"
 #include "tests/benchmark/cutting/benchmark_set.hpp"
+#include "tests/benchmark/cutting/growth.hpp"
+#include "tests/benchmark/cutting/new_best.hpp"
 #include "tests/unit/cutting/plan_checker.hpp"
 
 namespace rodwright::cutting {
@@ -26,14 +29,9 @@ struct Options {
     std::vector<std::string> rules;
     std::vector<std::string> prefixes;
     int every = 1;
+    bool growth = false;
+    std::string new_best;
 };
-
-Effort effort_named(const std::string& name) {
-    if (name == "quick") return Effort::quick;
-    if (name == "normal") return Effort::normal;
-    if (name == "deep") return Effort::deep;
-    throw std::runtime_error(fmt::format("no effort '{}'", name));
-}
 
 Options parse(const std::vector<std::string>& words) {
     Options options;
@@ -48,13 +46,17 @@ Options parse(const std::vector<std::string>& words) {
             options.rules.push_back(value());
         } else if (words[i] == "--every") {
             options.every = std::stoi(value());
+        } else if (words[i] == "--new-best") {
+            options.new_best = value();
+        } else if (words[i] == "--growth") {
+            options.growth = true;
         } else if (options.folder.empty()) {
             options.folder = words[i];
         } else {
             options.prefixes.push_back(words[i]);
         }
     }
-    if (options.folder.empty()) throw std::runtime_error("which folder?");
+    if (options.folder.empty() && !options.growth) throw std::runtime_error("which folder?");
     return options;
 }
 
@@ -65,12 +67,6 @@ bool chosen(const Options& options, const BestKnown& row) {
     if (options.prefixes.empty()) return true;
     return std::any_of(options.prefixes.begin(), options.prefixes.end(),
                        [&](const std::string& prefix) { return row.instance.rfind(prefix, 0) == 0; });
-}
-
-double processor_seconds() {
-    timespec now{};
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
 }
 
 // Sums of a set of rows. Costs of different instances are not alike, so their mean excess is given too.
@@ -170,7 +166,13 @@ int run(const Options& options) {
 
 int main(int count, char** words) {
     try {
-        return rodwright::cutting::run(rodwright::cutting::parse({words + 1, words + count}));
+        const auto options = rodwright::cutting::parse({words + 1, words + count});
+        if (!options.new_best.empty()) {
+            return rodwright::cutting::check_new_best(options.folder, options.new_best) == 0 ? 0 : 1;
+        }
+        if (!options.growth) return rodwright::cutting::run(options);
+        rodwright::cutting::print_growth(options.effort);
+        return 0;
     } catch (const std::exception& error) {
         fmt::print(stderr, "{}\n", error.what());
         return 2;

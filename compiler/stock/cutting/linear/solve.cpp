@@ -154,10 +154,18 @@ std::vector<Pattern> best_dive(const Problem& problem, const Cover& cover, std::
     return best;
 }
 
+// The linear programme's time grows with more than the square of the number of different lengths, while many
+// pieces fill bars well in any order: from the one on the search is asked first, from the other on it alone.
+constexpr std::size_t few_lengths = 100;
+constexpr std::size_t most_lengths = 300;
+
 CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
     Input input = input_of(problem);
     CuttingPlan plan;
-    plan.missing.assign(problem.parts.size(), 0);
+    if (input.cover.wanted.size() > few_lengths) {
+        plan = guillotine::solve_for_cost_only(problem, effort);
+        if (plan.optimal() || input.cover.wanted.size() > most_lengths) return plan;
+    }
     std::vector<Pattern> pool = first_fit(input.cover);
     Master master(input.cover);
     for (const Pattern& pattern : pool) master.add(pattern);
@@ -169,7 +177,7 @@ CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
     if (best.empty() || cost_of(input.cover, best) > bound.cost) {
         // Where few pieces leave a gap to the linear programme, trying them in turn does better than
         // rounding.
-        plan = guillotine::solve_for_cost_only(problem, effort);
+        if (plan.sheets.empty()) plan = guillotine::solve_for_cost_only(problem, effort);
         plan.bound = bound;
         if (plan.optimal()) return plan;
         const Amount limit = plan.complete() ? plan.cost : Amount{1} << 60;
