@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "backends/words.hpp"
@@ -102,6 +103,23 @@ std::string purchase_words(const WoodPlan& plan, const Purchase& purchase) {
     std::string words = fmt::format("{} x {}", purchase.count, purchase.text);
     if (purchase.board_feet > 0) words += fmt::format(": {:.1f} board feet", purchase.board_feet.get_d());
     return words + fmt::format(", {}", money_words(plan, purchase.price));
+}
+
+std::vector<std::string> plan_summary(const WoodPlan& plan) {
+    const auto bought = static_cast<std::size_t>(
+        std::ranges::count_if(plan.boards, [](const PlannedBoard& board) { return !board.offer.empty(); }));
+    std::vector<std::string> lines = {counted(plan.boards.size() - bought, "board") + " of the rack " +
+                                      (plan.boards.size() - bought == 1 ? "is" : "are") + " cut"};
+    Rational total = 0;
+    for (const Purchase& purchase : plan.purchases) total += purchase.price;
+    if (bought > 0) lines.push_back(counted(bought, "board") + " to buy, for " + money_words(plan, total));
+    int missing = 0;
+    for (const MissingPiece& each : plan.missing) missing += each.count;
+    if (missing > 0) {
+        lines.push_back("The wood is not enough: " + counted(static_cast<std::size_t>(missing), "piece") +
+                        " found no board; the buying list says what would help");
+    }
+    return lines;
 }
 
 std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& style) {

@@ -32,6 +32,9 @@ std::string yield_words(const WoodPlan& plan);
 // What is missing and what would mend it, what is bought and by which rule, and the plan's other notes.
 std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& style);
 
+// What the plan comes to, in a few sentences: boards cut, what to buy, what is missing.
+std::vector<std::string> plan_summary(const WoodPlan& plan);
+
 // `2 x white ash, 4/4 ...: 11.5 board feet, 73.60 crowns`
 std::string purchase_words(const WoodPlan& plan, const Purchase& purchase);
 

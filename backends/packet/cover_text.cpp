@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "backends/boards/board_words.hpp"
 #include "backends/words.hpp"
 #include "compiler/quantity/format.hpp"
 
@@ -106,6 +107,11 @@ FlowBlock mass_block(const Piece& piece, const std::map<std::string, WoodTotals>
     return block;
 }
 
+FlowBlock boards_block(const WoodPlan* plan) {
+    if (plan == nullptr || !plan->planned) return {"", {}};
+    return {"Boards", plan_summary(*plan)};
+}
+
 FlowBlock finish_block(const Piece& piece) {
     FlowBlock block{"Finish", {}};
     for (const Finish& finish : piece.finishes) {
@@ -158,6 +164,7 @@ std::vector<FlowBlock> cover_facts(const Context& context) {
     const std::map<std::string, WoodTotals> totals = totals_by_wood(context);
     std::vector<FlowBlock> blocks = {sizes_block(context), parts_block(context.piece),
                                      wood_block(context.piece, totals), mass_block(context.piece, totals)};
+    add_if_any(blocks, boards_block(context.input.wood));
     add_if_any(blocks, finish_block(context.piece));
     add_if_any(blocks, findings_block(context.findings));
     blocks.push_back(cautions_block(context.piece));
