@@ -5,6 +5,7 @@
 
 #include "backends/packet/feature_shape.hpp"
 #include "backends/packet/part_geometry.hpp"
+#include "backends/words.hpp"
 
 namespace rodwright::packet {
 
@@ -128,7 +129,8 @@ std::vector<Leader> taper_leaders(const PartView& part, const DrawnView& drawn,
         const auto& [begins, ends] = *slope;
         const Rational left = open.positive ? ends[across] : Rational(part.kind.size[across] - ends[across]);
         const Rational start = distance_along(part.kind, drawn.view.right, begins[Axis::wide]);
-        const std::string text = "taper" + (says_start ? " from " + part.text(start) : "") +
+        const std::string text = plain_words(feature.made_by) +
+                                 (says_start ? " from " + part.text(start) : "") +
                                  (says_end ? " to " + part.text(left) : "");
         const Point a = drawn.on_sheet(drawn.view.on_paper(point3_of(begins)));
         const Point b = drawn.on_sheet(drawn.view.on_paper(point3_of(ends)));

@@ -75,7 +75,7 @@ struct Printed {
         }
         std::istringstream text(folder.get("packet.txt"));
         for (std::string page; std::getline(text, page, '\f');)
-            has_bar.push_back(page.find("measure this before you use the template") != std::string::npos);
+            has_bar.push_back(page.find("measure both before you use the template") != std::string::npos);
         REQUIRE(has_bar.size() >= pages.size());
     }
     std::string path(const std::string& name) const { return (folder.path() / name).string(); }
@@ -84,24 +84,27 @@ struct Printed {
     }
 };
 
-// The two end ticks of the scale bar: upright strokes of 3 mm at the ends of a level one.
+// The two ends of a scale bar: strokes of 3 mm stand on them, up from a level one, to the right of an upright
+// one.
 struct Bar {
-    Point left;
-    Point right;
+    Point from;
+    Point to;
 };
 
-std::vector<Bar> bars_in(const std::vector<Path>& paths) {
+std::vector<Bar> bars_in(const std::vector<Path>& paths, bool upright) {
     const auto has_tick = [&](Point foot) {
+        const Point end = foot + (upright ? Point{3, 0} : Point{0, 3});
         return std::any_of(paths.begin(), paths.end(), [&](const Path& path) {
             return path.points.size() == 2 && path.bends.empty() &&
                    std::hypot(path.points[0].x - foot.x, path.points[0].y - foot.y) < 0.01 &&
-                   is_near(path.points[1].x, foot.x) && is_near(path.points[1].y, foot.y + 3);
+                   is_near(path.points[1].x, end.x) && is_near(path.points[1].y, end.y);
         });
     };
     std::vector<Bar> bars;
     for (const Path& path : paths) {
-        if (path.points.size() == 2 && path.bends.empty() && is_near(path.points[0].y, path.points[1].y) &&
-            has_tick(path.points[0]) && has_tick(path.points[1]))
+        if (path.points.size() != 2 || !path.bends.empty()) continue;
+        const Point way = path.points[1] - path.points[0];
+        if (is_near(upright ? way.x : way.y, 0) && has_tick(path.points[0]) && has_tick(path.points[1]))
             bars.push_back({path.points[0], path.points[1]});
     }
     return bars;
@@ -161,7 +164,7 @@ std::vector<double> runs_on(const Picture& picture, int row, int from, int to) {
 }  // namespace
 
 TEST_SUITE("reference/drawing") {
-    TEST_CASE("the scale bar in the file is 4 in or 100 mm long, on every sheet with templates") {
+    TEST_CASE("the scale bars in the file are 4 in or 100 mm long both ways, on every sheet with templates") {
         struct Case {
             std::string example;
             std::string format;
@@ -175,9 +178,12 @@ TEST_SUITE("reference/drawing") {
             for (std::size_t page = 0; page < printed.pages.size(); ++page) {
                 if (!printed.has_bar[page]) continue;
                 ++sheets;
-                const std::vector<Bar> bars = bars_in(printed.pages[page]);
-                REQUIRE(bars.size() == 1);
-                CHECK(std::abs(bars[0].right.x - bars[0].left.x - each.length) <= tolerance);
+                const std::vector<Bar> across = bars_in(printed.pages[page], false);
+                REQUIRE(across.size() == 1);
+                CHECK(std::abs(across[0].to.x - across[0].from.x - each.length) <= tolerance);
+                const std::vector<Bar> upright = bars_in(printed.pages[page], true);
+                REQUIRE(upright.size() == 1);
+                CHECK(std::abs(upright[0].to.y - upright[0].from.y - each.length) <= tolerance);
             }
             CHECK(sheets >= 2);
         }
@@ -214,14 +220,13 @@ TEST_SUITE("reference/drawing") {
         const auto page = static_cast<std::size_t>(first - printed.has_bar.begin());
         const Picture picture = rendered(printed, page);
         CHECK(picture.width == 2550);  // 8 1/2 in
-        const Bar bar = bars_in(printed.pages[page]).at(0);
+        const Bar bar = bars_in(printed.pages[page], false).at(0);
         const auto dots = [](double millimetres) {
             return static_cast<int>(std::lround(millimetres / 25.4 * 300));
         };
         // 2.5 mm over the line only the two ends reach.
-        const int row = picture.height - dots(bar.left.y + 2.5);
-        const std::vector<double> ticks =
-            runs_on(picture, row, dots(bar.left.x) - 20, dots(bar.right.x) + 20);
+        const int row = picture.height - dots(bar.from.y + 2.5);
+        const std::vector<double> ticks = runs_on(picture, row, dots(bar.from.x) - 20, dots(bar.to.x) + 20);
         REQUIRE(ticks.size() == 2);
         CHECK(std::abs(ticks[1] - ticks[0] - 1200) <= 1);
     }
