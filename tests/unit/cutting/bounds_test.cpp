@@ -51,10 +51,12 @@ TEST_SUITE("unit/cutting") {
         Problem problem;
         problem.stock.push_back({{{10, 10}}, 1, 50, {}});
         problem.stock.push_back({{{10, 10}}, std::nullopt, 100, {}});
-        problem.parts.push_back({{{5, 10}}, 3, false});
+        problem.parts.push_back({{{5, 10}}, 4, false});
         const LowerBound bound = lower_bound(problem);
-        CHECK(bound.cost == 150);  // half of the second piece cannot be bought
+        CHECK(bound.cost == 150);
         CHECK(bound.method == BoundMethod::area);
+        problem.parts[0].quantity = 3;
+        CHECK(lower_bound(problem).cost == 150);  // half of the second piece cannot be bought
     }
 
     // 17 are needed. Two of 10 cost 20, one of 10 and two of 4 cost 18, five of 4 cost 20.
