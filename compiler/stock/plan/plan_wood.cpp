@@ -68,6 +68,15 @@ void report_missing(const Shortfall& shortfall, const Planning& planning, WoodPl
     diagnostics.add(std::move(diagnostic));
 }
 
+// A board may have been passed over for the same reason more than once.
+void say_once(std::vector<std::string>& notes) {
+    std::vector<std::string> once;
+    for (std::string& note : notes) {
+        if (std::ranges::find(once, note) == once.end()) once.push_back(std::move(note));
+    }
+    notes = std::move(once);
+}
+
 void name_new_boards(WoodPlan& plan) {
     int number = 0;
     for (PlannedBoard& board : plan.boards) {
@@ -119,6 +128,7 @@ WoodPlan plan_wood(const Piece& piece, const WoodSupply& supply, cutting::Effort
         state = plan_group(state, group, planning);
     for (const Shortfall& shortfall : state.shortfalls)
         report_missing(shortfall, planning, state.plan, diagnostics);
+    say_once(state.plan.notes);
     name_new_boards(state.plan);
     add_purchases(state.plan);
     add_volumes(piece, state.plan);

@@ -6,8 +6,16 @@
 #include <functional>
 #include <optional>
 
+#include "compiler/stock/cutting/bounds/bounds.hpp"
+
 namespace rodwright {
 namespace {
+
+// Allowances are smaller than what the piece's sizes are shown to.
+LengthStyle fine(LengthStyle style) {
+    style.step = style.unit == LengthUnit::inch ? ratio(1, 64) : ratio(1, 10);
+    return style;
+}
 
 // What a maker thinks in: 1/8 in off a part, boards by 1/2 in of width and 6 in of length; 2 mm, 10 mm and
 // 100 mm.
@@ -22,6 +30,7 @@ Steps steps_of(const LengthStyle& style) {
 }
 
 bool enough(const Shortage& shortage, const Level& level) {
+    if (cutting::too_little_stock(cutting_problem(level, shortage.grid, shortage.milling))) return false;
     return solve_level(level, shortage.grid, shortage.milling, cutting::Effort::quick).missing() == 0;
 }
 
@@ -55,8 +64,8 @@ void try_allowance(const Shortage& shortage, Axis axis, const Rational& allowanc
     const std::optional<Rational> less = least_step(allowance / quarters, quarters, works);
     if (!less) return;
     found.push_back(fmt::format("{} with {} at each {} instead of {}", shortage.group.title,
-                                format_small(allowance - *less, shortage.style), name,
-                                format_small(allowance, shortage.style)));
+                                format_length(allowance - *less, fine(shortage.style)), name,
+                                format_length(allowance, fine(shortage.style))));
 }
 
 void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, std::string_view word,

@@ -57,7 +57,12 @@ Rational dealers_price(const Rack& rack, const RackBoard& board) {
     return unpriced;
 }
 
-Stock stock_of(const RackBoard& board, const Rack& rack) {
+// What is sawn off a bad end goes with the kerf of that cut.
+Rational sawn_off(const Rational& bad, const Rational& kerf) {
+    return bad > 0 ? std::max(bad, kerf) : Rational(0);
+}
+
+Stock stock_of(const RackBoard& board, const Rack& rack, const MillingData& milling) {
     Stock stock;
     stock.board.name = board.name;
     stock.board.origin = board.name;
@@ -71,7 +76,8 @@ Stock stock_of(const RackBoard& board, const Rack& rack) {
     stock.board.defects = areas(board.defects);
     stock.board.price = board.price;
     const Rational& widest = std::max(board.width, board.far_width);
-    stock.usable = {board.checks, 0, board.length - board.checks - board.far_checks, widest};
+    const Rational near_end = sawn_off(board.checks, milling.kerf(milling.saws.crosscut));
+    stock.usable = {near_end, 0, board.length - near_end - board.far_checks, widest};
     stock.barred = stock.board.defects;
     for (const PlanArea& lost : lost_to_taper(board, stock.usable)) stock.barred.push_back(lost);
     stock.count = board.count;
@@ -80,7 +86,7 @@ Stock stock_of(const RackBoard& board, const Rack& rack) {
     return stock;
 }
 
-Stock stock_of(const RackSheet& sheet) {
+Stock stock_of(const RackSheet& sheet, const MillingData& milling) {
     const bool across = sheet.grain == FaceGrain::along_width;
     Stock stock;
     stock.board.name = sheet.name;
@@ -100,8 +106,9 @@ Stock stock_of(const RackSheet& sheet) {
         }
     }
     stock.board.price = sheet.price;
-    stock.usable = {sheet.trim, sheet.trim, stock.board.length - 2 * sheet.trim,
-                    stock.board.width - 2 * sheet.trim};
+    const Rational near_edge = sawn_off(sheet.trim, milling.kerf(milling.saws.sheets));
+    stock.usable = {near_edge, near_edge, stock.board.length - near_edge - sheet.trim,
+                    stock.board.width - near_edge - sheet.trim};
     stock.barred = stock.board.defects;
     stock.count = sheet.count;
     stock.no_grain = sheet.grain == FaceGrain::none;
@@ -170,7 +177,7 @@ Stock sheet_for_sale(const SheetOffer& offer, const StockQuery& query, const Mil
     sheet.grain = offer.grain;
     sheet.trim = milling.buying.sheet_trim;
     sheet.price = offer.price;
-    Stock stock = stock_of(sheet);
+    Stock stock = stock_of(sheet, milling);
     stock.count.reset();
     stock.worth = 0;
     stock.price = offer.price;
@@ -193,9 +200,8 @@ std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, cons
     for (const RackBoard& board : rack.boards) {
         if (query.sheet || board.species != query.wood.species) continue;
         if (!cut_will_do(query, board.cut)) continue;
-        if (board.length - board.checks - board.far_checks <= 0) continue;
         if (thick_enough(board, query, milling)) {
-            result.push_back(stock_of(board, rack));
+            result.push_back(stock_of(board, rack, milling));
         } else if (board.thickness >= query.least_thickness) {
             notes.push_back(
                 fmt::format("{} is not used for {}: flattening its bow, cup and twist takes too much "
@@ -206,8 +212,12 @@ std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, cons
     for (const RackSheet& sheet : rack.sheets) {
         if (!query.sheet || sheet.species != query.wood.species) continue;
         if (abs(sheet.thickness - query.least_thickness) <= sheet_tolerance)
-            result.push_back(stock_of(sheet));
+            result.push_back(stock_of(sheet, milling));
     }
+    // What checks or trim leave next to nothing of.
+    constexpr int least = 10;  // mm
+    std::erase_if(
+        result, [](const Stock& stock) { return stock.usable.length < least || stock.usable.width < least; });
     return result;
 }
 

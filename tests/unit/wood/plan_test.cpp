@@ -81,7 +81,8 @@ TEST_SUITE("unit/wood") {
         CHECK(planned.plan.missing[0].count == 1);
         CHECK(planned.report.find("W0901") == 0);
         REQUIRE_FALSE(planned.plan.remedies.empty());
-        CHECK(planned.plan.remedies[0] == "white oak, 4/4 with 9.525 mm at each end instead of 12.7 mm");
+        CHECK(planned.plan.remedies[0] ==
+              "white oak, ~20.5 mm and thicker with ~9.5 mm at each end instead of 12.7 mm");
         check_sound(planned, design.piece());
     }
 

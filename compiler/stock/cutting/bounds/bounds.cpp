@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "compiler/stock/cutting/bounds/dual_feasible.hpp"
+#include "compiler/stock/cutting/bounds/measures.hpp"
 #include "compiler/stock/cutting/bounds/stock_choice.hpp"
 
 namespace rodwright::cutting {
@@ -52,6 +53,19 @@ LowerBound lower_bound(const Problem& problem) {
     const Amount pieces = dual_feasible_bound(problem);
     if (pieces * piece.cost > bound.cost) bound = {pieces * piece.cost, BoundMethod::dual_feasible};
     return bound;
+}
+
+bool too_little_stock(const Problem& problem) {
+    const auto lacks = [&](const Measure& measure) {
+        Amount held = 0;
+        for (std::size_t i = 0; i < problem.stock.size(); ++i) {
+            if (!problem.stock[i].available && measure.held[i] > 0) return false;
+            held += measure.held[i] * problem.stock[i].available.value_or(0);
+        }
+        return held < measure.needed;
+    };
+    const std::vector<Measure> all = measures(problem);
+    return std::any_of(all.begin(), all.end(), lacks);
 }
 
 }  // namespace rodwright::cutting
