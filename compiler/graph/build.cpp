@@ -82,7 +82,7 @@ std::string unmatched(const Piece& piece, const Match& match) {
             return fmt::format("`{}` and `{}` are not of the same thickness", first.name, kind.name);
     }
     if (match.how == MatchKind::book && match.parts.size() != 2)
-        return fmt::format("a book has two leaves, these are {} parts", match.parts.size());
+        return fmt::format("a book has two leaves, not {}", match.parts.size());
     return {};
 }
 

@@ -1,6 +1,7 @@
 // Every sheet of every example in every format, projection and way to show lengths.
 #include <doctest/doctest.h>
 
+#include "tests/support/wood.hpp"
 #include "tests/unit/drawing/making.hpp"
 #include "tests/unit/drawing/sheet_check.hpp"
 
@@ -34,6 +35,9 @@ TEST_SUITE("unit/fit") {
         const std::vector<OptionValues> ways = ways_to_draw();
         for (const std::string& name : testing::example_names()) {
             testing::Making making(testing::example_piece(name));
+            const testing::PlannedWood wood =
+                testing::plan_from(making.piece, testing::example_file(name, "rack.yaml"));
+            making.input.wood = &wood.plan;
             for (std::size_t i = 0; i < ways.size(); i += step) {
                 const OptionValues& way = ways[i];
                 const std::string which =
