@@ -35,8 +35,7 @@ std::vector<Rational> thicknesses_at_hand(const DemandGroup& group, const Planni
     for (const Stock& stock : stock_at_hand(planning.rack, group.query(), planning.milling, unsaid))
         found.push_back(stock.board.thickness);
     std::ranges::sort(found);
-    const auto repeated = std::ranges::unique(found);
-    found.erase(repeated.begin(), repeated.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
     return found;
 }
 
