@@ -121,7 +121,9 @@ std::vector<Leader> taper_leaders(const PartView& part, const DrawnView& drawn,
     const bool says_start = !dimensioned.contains(Axis::wide);
     const bool says_end = !dimensioned.contains(across);
     std::vector<Leader> leaders;
-    if (!says_start && !says_end) return leaders;
+    const bool seen_from_end =
+        drawn.view.towards.axis == Axis::wide;  // where a slope along the part is no line
+    if (seen_from_end || (!says_start && !says_end)) return leaders;
     for (const Feature& feature : part.kind.features) {
         const auto slope = slope_of(part.kind, feature);
         const Direction open = open_side(part.kind, feature);

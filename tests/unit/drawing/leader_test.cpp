@@ -101,6 +101,9 @@ TEST_SUITE("unit/drawing") {
         CHECK(text({Axis::wide}) == "taper to 1 1/8\"");
         CHECK(text({Axis::deep}) == "taper from 23\"");
         CHECK(text({Axis::wide, Axis::deep}) == "");
+        // From its end nothing is seen of how far along the part it goes.
+        const packet::DrawnView end{axis_view(plus_x, plus_y), 1, [](Point point) { return point; }};
+        CHECK(packet::taper_leaders(part, end, {}).empty());
         // On the sheet running dimensions say both.
         for (const packet::Draft& draft : packet::part_sheets(context, KindId{0})) {
             for (const Item& item : draft.sheet.items) {
