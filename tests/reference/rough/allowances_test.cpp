@@ -56,7 +56,8 @@ TEST_SUITE("reference/rough") {
             {"12/4", inches(3), inches(11, 4)},    {"14/4", inches(7, 2), inches(13, 4)},
             {"16/4", inches(4), inches(15, 4)}};
         for (const auto& [name, rough, surfaced] : classes) {
-            CAPTURE(name);
+            const std::string of = name;  // clang 14 captures no structured binding
+            CAPTURE(of);
             const ThicknessClass* found = milling.find_class(name);
             REQUIRE(found != nullptr);
             CHECK(found->rough == rough);
@@ -72,7 +73,8 @@ TEST_SUITE("reference/rough") {
             {"4/4", inches(3, 4)}, {"5/4", inches(1)},     {"6/4", inches(5, 4)}, {"8/4", inches(3, 2)},
             {"10/4", inches(2)},   {"12/4", inches(5, 2)}, {"14/4", inches(3)},   {"16/4", inches(7, 2)}};
         for (const auto& [name, dressed] : classes) {
-            CAPTURE(name);
+            const std::string of = name;  // clang 14 captures no structured binding
+            CAPTURE(of);
             REQUIRE(milling.find_class(name) != nullptr);
             CHECK(milling.find_class(name)->dressed == dressed);
         }
@@ -87,7 +89,8 @@ TEST_SUITE("reference/rough") {
                                                           {inches(7, 4), "8/4"},
                                                           {inches(5, 2), "12/4"}};
         for (const auto& [finished, name] : usual) {
-            CAPTURE(name);
+            const std::string of = name;  // clang 14 captures no structured binding
+            CAPTURE(of);
             REQUIRE(milling.class_for(finished) != nullptr);
             CHECK(milling.class_for(finished)->name == name);
         }

@@ -91,7 +91,8 @@ TEST_SUITE("unit/rough") {
         const MillingData data = library_milling();
         CHECK(data.buying.species.size() == 2);
         for (const auto& [species, share] : data.buying.species) {
-            CAPTURE(species);
+            const std::string of = species;  // clang 14 captures no structured binding
+            CAPTURE(of);
             CHECK(woods->find(species) != nullptr);
         }
     }
