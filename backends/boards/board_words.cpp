@@ -38,6 +38,16 @@ std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyl
     return {};
 }
 
+// How much of the wood ends in the piece; empty where something is missing.
+std::string yield_words(const WoodPlan& plan) {
+    if (plan.used_volume <= 0 || !plan.complete()) return {};
+    constexpr double percent = 100;
+    const Rational share = plan.finished_volume / plan.used_volume;
+    return fmt::format(
+        "{:.0f} % of the wood that is used up ends in the piece; kept offcuts are not counted as used",
+        share.get_d() * percent);
+}
+
 }  // namespace
 
 std::string board_title(const PlannedBoard& board, const LengthStyle& style) {
@@ -67,14 +77,6 @@ std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& st
     return all;
 }
 
-std::vector<std::string> offcut_words(const PlannedBoard& board, const LengthStyle& style) {
-    std::vector<std::string> words;
-    for (std::size_t i = 0; i < board.regions.size(); ++i) {
-        if (board.regions[i].kind == PlanRegion::Kind::offcut) words.push_back(gives(board, i, style));
-    }
-    return words;
-}
-
 std::string bound_words(const PlanGroup& group) {
     const std::size_t boards = group.boards.size();
     std::string words = counted(boards, group.sheet ? "sheet" : "board");
@@ -88,15 +90,6 @@ std::string bound_words(const PlanGroup& group) {
     if (group.over > 0)
         words += fmt::format("; within {:.0f} % of the least worth", std::ceil(group.over.get_d() * percent));
     return words;
-}
-
-std::string yield_words(const WoodPlan& plan) {
-    if (plan.used_volume <= 0 || !plan.complete()) return {};
-    constexpr double percent = 100;
-    const Rational share = plan.finished_volume / plan.used_volume;
-    return fmt::format(
-        "{:.0f} % of the wood that is used up ends in the piece; kept offcuts are not counted as used",
-        share.get_d() * percent);
 }
 
 std::string purchase_words(const WoodPlan& plan, const Purchase& purchase) {

@@ -20,14 +20,8 @@ struct CutWords {
 };
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style);
 
-// `offcut 24" x 5 1/2"`, of those that are kept.
-std::vector<std::string> offcut_words(const PlannedBoard& board, const LengthStyle& style);
-
 // `3 boards, no plan uses fewer (area)`, with how sure that is.
 std::string bound_words(const PlanGroup& group);
-
-// `62 % of the wood that is cut ends in the piece`; empty where nothing is cut.
-std::string yield_words(const WoodPlan& plan);
 
 // What is missing and what would mend it, what is bought and by which rule, and the plan's other notes.
 std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& style);

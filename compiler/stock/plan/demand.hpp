@@ -33,7 +33,6 @@ struct PanelDemand {
 struct Demands {
     std::vector<Demand> pieces;
     std::vector<PanelDemand> panels;
-    std::vector<std::string> notes;
 };
 
 // The parts of the piece as what has to be sawn; `rough` is what rough_sizes() says of the parts that are in

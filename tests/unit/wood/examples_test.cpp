@@ -18,7 +18,7 @@ namespace {
 
 // Sanitizers make the search for plans some ten times slower.
 #ifdef RODWRIGHT_SANITIZED
-constexpr int rounds = 3;
+constexpr int rounds = 2;
 const std::vector<cutting::Effort> efforts = {cutting::Effort::quick};
 #else
 constexpr int rounds = 16;
@@ -105,6 +105,7 @@ TEST_SUITE("unit/wood") {
         }
     }
 
+#ifndef RODWRIGHT_SANITIZED  // about results, not memory: the plans above and below run the same code
     TEST_CASE("two of the racks are enough, the tray's is short by its divider") {
         const auto missing = [](const std::string& name) {
             const CompiledDesign design = compile_text(example_text(name));
@@ -133,6 +134,7 @@ TEST_SUITE("unit/wood") {
         const auto text = [&] { return boards_json(design.piece(), plan_from(design.piece(), rack).plan); };
         CHECK(text() == text());
     }
+#endif
 
     TEST_CASE("random pieces and racks: whatever is planned is sound") {
         std::mt19937 random(20261125);
