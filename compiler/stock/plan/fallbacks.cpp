@@ -65,6 +65,9 @@ void choose_boards_or_panels(Demands& demands, const Planning& planning, WoodPla
             return planning.piece[demand.pieces.front().parts.front().part].kind == panel.need.kind;
         });
         if (blank == demands.pieces.end() || some_board_holds(*blank, planning)) return true;
+        Demand stave = *blank;
+        stave.size[Axis::deep] = panel.need.narrowest;
+        if (!some_board_holds(stave, planning)) return true;  // gluing up would not help
         demands.pieces.erase(blank);
         plan.notes.push_back(fmt::format("{} is wider than any board and is glued up", panel.label));
         return false;

@@ -130,6 +130,22 @@ TEST_SUITE("unit/wood") {
         check_sound(planned, design.piece());
     }
 
+    TEST_CASE("a part wider than any board is glued up, but not where no board would give a stave") {
+        const CompiledDesign design = compile_body(oak + rail("top", 600, 300, 19));
+        const std::string board =
+            "boards: [{name: A1, wood: white_oak, thickness: 25mm, width: 170mm, length: ";
+        const PlannedWood glued = plan_from(design.piece(), board + "1400mm}]");
+        CHECK(glued.plan.complete());
+        // 312.7 mm in 6 in at most: three staves of 104 lie one behind another, and two lengths of board are
+        // there. Four of 78.2, sawn 83, lie two abreast: 2 x 83 + 3.2 = 169.2 of 170.
+        CHECK(glued.board("A1").pieces.at(0).parts.at(0).staves == 4);
+        const PlannedWood none = plan_from(design.piece(), board + "500mm}]");
+        REQUIRE(none.plan.missing.size() == 1);
+        CHECK(none.plan.missing[0].label == "A");
+        CHECK(none.plan.notes.empty());
+        check_sound(glued, design.piece());
+    }
+
     TEST_CASE("a design can ask for a number of staves") {
         const CompiledDesign design =
             compile_body(oak + stick("top of oak", "wide", {0, 0, 0}, {600, 400, 19}, "glued from 5 boards"));
