@@ -25,9 +25,8 @@ set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/reference/place/linear_sys
 # The grammar has more rules than clang folds by itself.
 set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/grammar/coverage_test.cpp
                             PROPERTIES COMPILE_OPTIONS $<$<CXX_COMPILER_ID:Clang>:-fbracket-depth=1024>)
-set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/unit/fit/fit_test.cpp
-                            ${CMAKE_CURRENT_LIST_DIR}/unit/cutting/optimum_test.cpp
-                            PROPERTIES COMPILE_DEFINITIONS $<$<BOOL:${RODWRIGHT_SANITIZE}>:RODWRIGHT_SANITIZED>)
+# With sanitizers a few cases try fewer of the same kind.
+target_compile_definitions(rodwright_tests PRIVATE $<$<BOOL:${RODWRIGHT_SANITIZE}>:RODWRIGHT_SANITIZED>)
 # The solid kernel is loaded when a solid is asked for; the program is asked for its help.
 add_dependencies(rodwright_tests rodwright_solid rodwright)
 # Our backends are in librodwright and in modules of their own; that is no mistake for AddressSanitizer to report.

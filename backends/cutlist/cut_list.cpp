@@ -75,9 +75,10 @@ std::vector<HardwareRow> hardware_of(const Piece& piece) {
     std::vector<HardwareRow> rows;
     for (const JointKind& kind : piece.joint_kinds) {
         for (const Supply& supply : kind.work.supplies) {
+            const std::string note = read_out(supply.note, piece.style);
             auto row = std::ranges::find_if(
-                rows, [&](const HardwareRow& r) { return r.name == supply.name && r.note == supply.note; });
-            if (row == rows.end()) row = rows.insert(rows.end(), {supply.name, supply.note, 0});
+                rows, [&](const HardwareRow& r) { return r.name == supply.name && r.note == note; });
+            if (row == rows.end()) row = rows.insert(rows.end(), {supply.name, note, 0});
             row->count += supply.count * Rational(static_cast<unsigned long>(kind.joints.size()));
         }
     }

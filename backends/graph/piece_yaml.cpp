@@ -145,7 +145,7 @@ void put_part(YAML::Emitter& out, const Part& part) {
     put(out, "box", part.body);
 }
 
-void put_joint_kind(YAML::Emitter& out, const JointKind& kind) {
+void put_joint_kind(YAML::Emitter& out, const JointKind& kind, const LengthStyle& style) {
     put(out, "definition", kind.work.definition);
     put(out, "fastening", kind.fastening);
     put(out, "glue", kind.glue);
@@ -154,7 +154,7 @@ void put_joint_kind(YAML::Emitter& out, const JointKind& kind) {
     put_list(out, "supplies", kind.work.supplies, [&](const Supply& supply) {
         put(out, "name", supply.name);
         put(out, "count", supply.count);
-        put(out, "note", supply.note);
+        put(out, "note", read_out(supply.note, style));
     });
     put_ids(out, "joints", kind.joints);
 }
@@ -212,7 +212,7 @@ std::string piece_yaml(const Piece& piece) {
     put_list(out, "kinds", piece.kinds, [&](const Kind& kind) { put_kind(out, kind); });
     put_list(out, "parts", piece.parts, [&](const Part& part) { put_part(out, part); });
     put_list(out, "joint_kinds", piece.joint_kinds,
-             [&](const JointKind& kind) { put_joint_kind(out, kind); });
+             [&](const JointKind& kind) { put_joint_kind(out, kind, piece.style); });
     put_list(out, "joints", piece.joints, [&](const Joint& joint) { put_joint(out, joint); });
     put_rest(out, piece);
     out << YAML::EndMap;

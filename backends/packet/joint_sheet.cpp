@@ -223,11 +223,12 @@ std::vector<std::string> needs_of(const Context& context, const JointKind& kind)
     return lines;
 }
 
-std::vector<std::string> supplies_of(const JointKind& kind) {
+std::vector<std::string> supplies_of(const JointKind& kind, const LengthStyle& style) {
     std::vector<std::string> lines;
     for (const Supply& supply : kind.work.supplies) {
+        const std::string note = read_out(supply.note, style);
         lines.push_back(to_text(supply.count) + " " + plain_words(supply.name) +
-                        (supply.note.empty() ? "" : ", " + supply.note));
+                        (note.empty() ? "" : ", " + note));
     }
     return lines;
 }
@@ -238,7 +239,7 @@ std::vector<FlowBlock> notes_of(const Context& context, const JointKind& kind) {
         if (!paragraphs.empty()) blocks.push_back({heading, std::move(paragraphs)});
     };
     add("Cut with", needs_of(context, kind));
-    add("For each joint", supplies_of(kind));
+    add("For each joint", supplies_of(kind, context.piece.style));
     std::vector<std::string> glue;
     for (const std::string& face : kind.glue) glue.push_back(plain_words(face));
     add("Glue", {glue.empty() ? "None" : capitalised(joined(glue))});

@@ -76,7 +76,7 @@ class Planner {
     bool raise_stage(std::size_t item) {
         Stage& stage = items_[item].step.stage;
         const Stage before = stage;
-        for (const StepAfter& after : items_[item].after) {
+        for (const WorkAfter& after : items_[item].after) {
             const Indices others = named(item, after.step);
             for (const std::size_t other : others) stage = std::max(stage, items_[other].step.stage);
             const std::optional<Stage> whole = find_stage(after.step);
@@ -137,7 +137,7 @@ class Planner {
     }
 
     void add_definition_order(std::size_t item) {
-        for (const StepAfter& after : items_[item].after) {
+        for (const WorkAfter& after : items_[item].after) {
             const Indices others = named(item, after.step);
             for (const std::size_t other : others) graph_.add(other, item, {after.because, false});
             const std::optional<Stage> whole = find_stage(after.step);

@@ -149,19 +149,22 @@ Stage usual_stage(const StepTemplate& step, bool of_shape) {
     return step.name == "glue" || step.name == "fasten" ? Stage::assembly : Stage::joinery;
 }
 
-WorkItem template_item(const Work& work, const StepTemplate& source, bool of_shape) {
+WorkItem template_item(const Work& work, const StepTemplate& source, bool of_shape,
+                       const LengthStyle& style) {
     WorkItem item;
     item.step.stage = usual_stage(source, of_shape);
     item.step.work = work.definition;
     item.step.name = source.name;
-    item.pattern = source.named.empty() ? source.text : source.pattern;
-    for (const auto& [role, part] : source.named) item.named[role].push_back(part);
+    item.pattern = read_by_role(source.text, style);
+    for (const auto& [role, part] : parts_named(source.text)) item.named[role].push_back(part);
     item.step.machine = source.machine;
-    item.step.settings = source.settings;
+    for (const auto& [name, value] : source.settings)
+        item.step.settings.emplace_back(name, read_out(value, style));
     item.step.test_piece = source.test_piece;
-    item.step.caution = source.caution;
+    item.step.caution = read_out(source.caution, style);
     item.member = source.member;
-    item.after = source.after;
+    for (const StepAfter& after : source.after)
+        item.after.push_back({after.step, read_out(after.because, style)});
     item.where = source.where;
     return item;
 }
@@ -170,7 +173,7 @@ void add_joints(Collector& items, const Piece& piece) {
     for (std::size_t i = 0; i < piece.joint_kinds.size(); ++i) {
         const JointKind& kind = piece.joint_kinds[i];
         for (const StepTemplate& source : kind.work.steps) {
-            WorkItem item = template_item(kind.work, source, false);
+            WorkItem item = template_item(kind.work, source, false, piece.style);
             item.uses.insert(i);
             add_members(item.parts, piece, kind, source.member);
             items.add(std::move(item));
@@ -183,7 +186,7 @@ void add_shapes(Collector& items, const Piece& piece) {
         const Kind& kind = piece.kinds[i];
         for (const ShapeUse& use : kind.shapes) {
             for (const StepTemplate& source : use.work.steps) {
-                WorkItem item = template_item(use.work, source, true);
+                WorkItem item = template_item(use.work, source, true, piece.style);
                 item.uses.insert(piece.joint_kinds.size() + i);
                 item.parts.insert(kind.parts.begin(), kind.parts.end());
                 items.add(std::move(item));

@@ -10,14 +10,20 @@
 
 namespace rodwright {
 
+struct WorkAfter {
+    std::string step;
+    std::string because;
+    friend bool operator==(const WorkAfter&, const WorkAfter&) = default;
+};
+
 struct WorkItem {
     Step step;           // without `after`
     std::string member;  // role whose part is worked on, empty for all
     std::set<PartId> parts;
     std::set<std::size_t>
         uses;  // joint kinds by index, then part kinds with shapes: what the work belongs to
-    std::vector<StepAfter> after;                           // as the joint or shape's definition says
-    std::string pattern;                                    // of the text, as in StepTemplate
+    std::vector<WorkAfter> after;                           // as the joint or shape's definition says
+    std::string pattern;                                    // the text with `{role}` in place of parts
     std::map<std::string, std::vector<std::string>> named;  // the parts that it names, by role
     Span where;                                             // in the definition
 };

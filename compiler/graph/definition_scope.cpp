@@ -218,15 +218,15 @@ bool bind_arguments(const DefinitionCall& call, const std::vector<GivenArgument>
     return good && all_given(call, scope, evaluator);
 }
 
-namespace {
-
-std::string shown(const Value& value, const LengthStyle& style) {
-    if (const auto* quantity = std::get_if<Quantity>(&value)) return format_quantity(*quantity, style);
+Phrase::Word as_said(const Value& value) {
+    if (const auto* quantity = std::get_if<Quantity>(&value)) return *quantity;
     if (const auto* word = std::get_if<Word>(&value)) return word->text;
     if (const auto* text = std::get_if<Text>(&value)) return text->text;
     if (const bool* yes = std::get_if<bool>(&value)) return *yes ? "yes" : "no";
     return "none";
 }
+
+namespace {
 
 // A name as it is said: `side_apron` is the side apron.
 std::string spoken(std::string name) {
@@ -236,9 +236,8 @@ std::string spoken(std::string name) {
 
 class TextFiller {
   public:
-    TextFiller(const Syntax& string, Scope& scope, const MemberReferences& members, const LengthStyle& style,
-               Evaluator& evaluator)
-        : string_(string), scope_(scope), members_(members), style_(style), evaluator_(evaluator) {}
+    TextFiller(const Syntax& string, Scope& scope, const MemberReferences& members, Evaluator& evaluator)
+        : string_(string), scope_(scope), members_(members), evaluator_(evaluator) {}
 
     FilledText fill() {
         const std::string text = unquoted(string_);
@@ -248,7 +247,7 @@ class TextFiller {
             const std::size_t close = open == std::string::npos ? open : text.find('}', open);
             if (close == std::string::npos) break;
             add(text.substr(at, open - at));
-            if (!fill_one(text.substr(open + 1, close - open - 1))) return {text, text, {}, {}};
+            if (!fill_one(text.substr(open + 1, close - open - 1))) return {text, {}};
             at = close + 1;
         }
         add(text.substr(at));
@@ -259,38 +258,29 @@ class TextFiller {
     const Syntax& string_;
     Scope& scope_;
     const MemberReferences& members_;
-    const LengthStyle& style_;
     Evaluator& evaluator_;
     FilledText result_;
 
-    void add(const std::string& text) {
-        result_.text += text;
-        result_.pattern += text;
-    }
-
-    void add_part(const std::string& role, std::string part) {
-        result_.text += part;
-        result_.pattern += fmt::format("{{{}}}", role);
-        std::pair<std::string, std::string> entry(role, std::move(part));
-        const auto known = std::ranges::find(result_.parts, entry);
-        if (known == result_.parts.end()) result_.parts.push_back(std::move(entry));
+    void add(Phrase::Word word) {
+        const auto* plain = std::get_if<std::string>(&word);
+        if (plain == nullptr || !plain->empty()) result_.phrase.words.push_back(std::move(word));
     }
 
     bool fill_one(const std::string& inside) {
         const std::size_t dot = inside.find('.');
         if (const std::optional<std::size_t> member = members_.index(inside.substr(0, dot))) {
             if (dot == std::string::npos) {
-                add_part(inside, spoken(members_[*member].part));
+                add(Phrase::NamedPart{inside, spoken(members_[*member].part)});
                 return true;
             }
             const std::optional<Rational> size = members_.size(*member, inside.substr(dot + 1));
-            if (size) add(format_length(*size, style_));
+            if (size) add(Quantity::length(*size));
             return size || report_nothing(inside);
         }
         Definition* definition = scope_.find(inside);
         if (definition == nullptr) return report_nothing(inside);
         const std::optional<Value> value = evaluator_.value_of(*definition, inside, string_.span());
-        if (value) add(shown(*value, style_));
+        if (value) add(as_said(*value));
         result_.values.insert(inside);
         return true;
     }
@@ -306,8 +296,8 @@ class TextFiller {
 }  // namespace
 
 FilledText fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
-                     const LengthStyle& style, Evaluator& evaluator) {
-    return TextFiller(string, scope, members, style, evaluator).fill();
+                     Evaluator& evaluator) {
+    return TextFiller(string, scope, members, evaluator).fill();
 }
 
 }  // namespace rodwright

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "compiler/graph/definition_use.hpp"
+#include "compiler/graph/phrase.hpp"
 
 namespace rodwright {
 
@@ -43,16 +44,16 @@ std::optional<std::vector<GivenArgument>> given_arguments(const DefinitionCall& 
 bool bind_arguments(const DefinitionCall& call, const std::vector<GivenArgument>& arguments, Scope& scope,
                     std::vector<SizeRead>& reads, Evaluator& evaluator);
 
+// A value within a text: a quantity, or its words.
+Phrase::Word as_said(const Value& value);
+
 // A text with what it names in braces filled in: `{name}`, `{member}`, `{member.size}`.
 struct FilledText {
-    std::string text;
-    std::string pattern;  // with every `{member}` left as it stands
-    std::vector<std::pair<std::string, std::string>>
-        parts;                     // those members' roles, and the parts that they are
-    std::set<std::string> values;  // the parameters and lets
+    Phrase phrase;
+    std::set<std::string> values;  // the parameters and lets that it names
 };
 
 FilledText fill_text(const Syntax& string, Scope& scope, const MemberReferences& members,
-                     const LengthStyle& style, Evaluator& evaluator);
+                     Evaluator& evaluator);
 
 }  // namespace rodwright

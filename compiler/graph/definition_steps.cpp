@@ -21,27 +21,23 @@ ToolNeed::Alternative alternative(const Syntax& tool, Scope& scope, Evaluator& e
     return result;
 }
 
-std::string setting_value(const Syntax& value, const TextMaker& texts) {
-    if (value.kind() == NodeKind::string) return texts.fill(value).text;
+Phrase setting_value(const Syntax& value, const TextMaker& texts) {
+    if (value.kind() == NodeKind::string) return texts.fill(value).phrase;
     const std::optional<Value> evaluated = texts.evaluator.evaluate(value, texts.scope);
-    if (!evaluated) return "";
-    if (const auto* quantity = std::get_if<Quantity>(&*evaluated))
-        return format_quantity(*quantity, texts.style);
-    if (const auto* word = std::get_if<Word>(&*evaluated)) return word->text;
-    return "none";
+    Phrase said;
+    if (evaluated) said.words.push_back(as_said(*evaluated));
+    return said;
 }
 
 void add_after(StepTemplate& result, const Syntax& after, const TextMaker& texts) {
     const Syntax because = after.find(NodeKind::because);
-    const std::string reason = because ? texts.fill(because.child(0)).text : "";
+    const Phrase reason = because ? texts.fill(because.child(0)).phrase : Phrase();
     for (const Syntax& word : after.all(NodeKind::word))
         result.after.push_back({std::string(word.text()), reason});
 }
 
 void add_text(StepTemplate& result, FilledText filled, std::set<std::string>& named) {
-    result.text = std::move(filled.text);
-    if (!filled.parts.empty()) result.pattern = std::move(filled.pattern);
-    result.named = std::move(filled.parts);
+    result.text = std::move(filled.phrase);
     named.merge(filled.values);
 }
 
@@ -66,10 +62,10 @@ std::optional<Supply> supply(const Syntax& statement, const TextMaker& texts, st
     if (!count) return std::nullopt;
     add_names(statement.child(1), named);
     const Syntax note = statement.child(2);
-    if (!note) return Supply{std::string(statement.child(0).text()), count->value, ""};
+    if (!note) return Supply{std::string(statement.child(0).text()), count->value, {}};
     FilledText filled = texts.fill(note);
     named.merge(filled.values);
-    return Supply{std::string(statement.child(0).text()), count->value, std::move(filled.text)};
+    return Supply{std::string(statement.child(0).text()), count->value, std::move(filled.phrase)};
 }
 
 StepTemplate step(const Syntax& statement, const TextMaker& texts, std::set<std::string>& named) {
@@ -103,7 +99,7 @@ StepTemplate step(const Syntax& statement, const TextMaker& texts, std::set<std:
                 add_after(result, part, texts);
                 break;
             case NodeKind::caution:
-                result.caution = texts.fill(part.child(0)).text;
+                result.caution = texts.fill(part.child(0)).phrase;
                 break;
             default:
                 break;

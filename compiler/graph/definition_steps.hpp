@@ -11,12 +11,9 @@ namespace rodwright {
 struct TextMaker {
     Scope& scope;
     const MemberReferences& members;
-    const LengthStyle& style;
     Evaluator& evaluator;
 
-    FilledText fill(const Syntax& string) const {
-        return fill_text(string, scope, members, style, evaluator);
-    }
+    FilledText fill(const Syntax& string) const { return fill_text(string, scope, members, evaluator); }
 };
 
 // They add to `named` the parameters and lets that are named for the maker: in texts, settings, sizes of

@@ -101,7 +101,7 @@ class DefinitionUse {
     }
 
     MemberForm form() const { return call_.members.front().form; }
-    TextMaker text_maker() { return {scope_, references_, style_, evaluator_}; }
+    TextMaker text_maker() { return {scope_, references_, evaluator_}; }
 
     std::optional<std::size_t> member(const Syntax& name) {
         const std::optional<std::size_t> found = references_.index(name.text());
@@ -143,7 +143,8 @@ class DefinitionUse {
         const std::optional<bool> holds = evaluator_.condition(statement.child(0), scope_);
         if (!holds || *holds) return;
         const Code code = statement.child(1).text() == "error" ? Code::joint_refused : Code::joint_check;
-        Diagnostic diagnostic = diagnose(code, call_.call.span(), text_maker().fill(statement.child(2)).text);
+        const Phrase message = text_maker().fill(statement.child(2)).phrase;
+        Diagnostic diagnostic = diagnose(code, call_.call.span(), read_out(message, style_));
         diagnostic.trace.push_back(
             {statement.child(0).span(), fmt::format("checked by `{}`", result_.work.definition)});
         result_.checks.push_back(std::move(diagnostic));

@@ -63,7 +63,8 @@ Rational& extension(DraftPart& part, Face face) {
 }
 
 // Joints are alike if everything that a maker would do or read is alike.
-std::string joint_key(const DefinitionResult& result, const std::vector<MemberView>& members) {
+std::string joint_key(const DefinitionResult& result, const std::vector<MemberView>& members,
+                      const LengthStyle& style) {
     std::string key = result.work.definition;
     for (const MemberView& member : members) key += "|" + member.part;
     const auto add = [&](const std::vector<std::pair<std::string, Quantity>>& numbers) {
@@ -77,8 +78,8 @@ std::string joint_key(const DefinitionResult& result, const std::vector<MemberVi
     add(result.unsaid);
     for (const auto& [name, word] : result.work.words) key += "|" + name + "=" + word;
     for (const StepTemplate& step : result.work.steps) {
-        key += "|" + step.text;
-        for (const auto& [name, value] : step.settings) key += "|" + name + "=" + value;
+        key += "|" + read_out(step.text, style);
+        for (const auto& [name, value] : step.settings) key += "|" + name + "=" + read_out(value, style);
     }
     return key;
 }
@@ -86,7 +87,7 @@ std::string joint_key(const DefinitionResult& result, const std::vector<MemberVi
 JointKindId joint_kind(Draft& draft, const JoinStatement& statement, const DefinitionResult& result,
                        const std::vector<MemberView>& members) {
     const auto next = static_cast<JointKindId>(draft.joint_kinds.size());
-    std::string key = joint_key(result, members);
+    std::string key = joint_key(result, members, draft.statements.style);
     // To write a key is quick beside what else a joint takes, unless its texts are very long.
     draft.evaluator.spend(key.size() / (8 * text_bytes_per_step), statement.call.span());
     const auto [found, added] = draft.joint_keys.emplace(std::move(key), next);

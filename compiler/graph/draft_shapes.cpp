@@ -110,11 +110,11 @@ void add_features(const ShapeJob& job, const Target& target, const DefinitionRes
 std::size_t text_size(const Work& work) {
     std::size_t size = work.doc.size();
     for (const StepTemplate& step : work.steps) {
-        size += step.text.size() + step.caution.size();
-        for (const auto& [name, value] : step.settings) size += value.size();
-        for (const StepAfter& after : step.after) size += after.because.size();
+        size += size_of(step.text) + size_of(step.caution);
+        for (const auto& [name, value] : step.settings) size += size_of(value);
+        for (const StepAfter& after : step.after) size += size_of(after.because);
     }
-    for (const Supply& supply : work.supplies) size += supply.note.size();
+    for (const Supply& supply : work.supplies) size += size_of(supply.note);
     return size;
 }
 

@@ -17,6 +17,7 @@
 #include "compiler/diagnostics/source.hpp"
 #include "compiler/evaluate/glued_up.hpp"
 #include "compiler/geometry/geometry.hpp"
+#include "compiler/graph/phrase.hpp"
 #include "compiler/quantity/format.hpp"
 #include "compiler/quantity/quantity.hpp"
 
@@ -61,30 +62,26 @@ struct ToolNeed {
 
 struct StepAfter {
     std::string step;
-    std::string because;
-    friend bool operator==(const StepAfter&, const StepAfter&) = default;
+    Phrase because;
 };
 
 // A step as a joint or shape's definition writes it, with its texts filled in.
 struct StepTemplate {
     std::string name;    // "lay_out", "cut"
     std::string member;  // the role whose part is worked on, or empty for all
-    std::string text;
-    std::string machine;                                        // the word after `using`, or empty
-    std::vector<std::pair<std::string, std::string>> settings;  // "fence" and "3/4\""
+    Phrase text;
+    std::string machine;                                   // the word after `using`, or empty
+    std::vector<std::pair<std::string, Phrase>> settings;  // "fence" and "3/4\""
     bool test_piece = false;
     std::vector<StepAfter> after;
-    std::string caution;
-    // Where the text names parts: the text with `{role}` in their place, and the parts by role.
-    std::string pattern = {};
-    std::vector<std::pair<std::string, std::string>> named = {};
+    Phrase caution;
     Span where = {};  // in the definition
 };
 
 struct Supply {
     std::string name;  // "button", "wood_screw"
     Rational count;    // for one use of the joint
-    std::string note;  // "1-1/4 in, number 8"
+    Phrase note;       // "1-1/4 in, number 8"
 };
 
 // One use of a shape on a part kind, or one distinct joint (same definition, same numbers).

@@ -85,6 +85,8 @@ std::string feature_text(const Feature& feature, const Placement& placement, con
     return text;
 }
 
+const LengthStyle style;  // any will do to compare
+
 std::string work_text(const Work& work, bool texts) {
     std::string result = work.definition;
     for (const auto& [name, quantity] : work.numbers)
@@ -92,11 +94,13 @@ std::string work_text(const Work& work, bool texts) {
     for (const auto& [name, word] : work.words) result += fmt::format(" {}={}", name, word);
     if (!texts) return result;
     for (const StepTemplate& step : work.steps) {
-        result += fmt::format("\n    step {} {} {}", step.name, step.member, step.text);
-        for (const auto& [name, value] : step.settings) result += fmt::format(" {}={}", name, value);
+        result += fmt::format("\n    step {} {} {}", step.name, step.member, read_out(step.text, style));
+        for (const auto& [name, value] : step.settings)
+            result += fmt::format(" {}={}", name, read_out(value, style));
     }
     for (const Supply& supply : work.supplies) {
-        result += fmt::format("\n    supply {} {} {}", supply.name, text_of(supply.count), supply.note);
+        result += fmt::format("\n    supply {} {} {}", supply.name, text_of(supply.count),
+                              read_out(supply.note, style));
     }
     return result;
 }

@@ -153,7 +153,7 @@ TEST_SUITE("unit/backends") {
             return std::ranges::find(list.steps, text, &Step::text) - list.steps.begin();
         };
         const StepList list = steps_of(piece);
-        CHECK(with_text(list, "Cut the mortise 1/4\" wide.") < with_text(list, again.text));
+        CHECK(with_text(list, "Cut the mortise 1/4\" wide.") < with_text(list, "Cut the haunch's pocket."));
         steps[3].after.push_back({"cut_mortise", ""});
         Diagnostics circle;
         CHECK_FALSE(make_steps(piece, circle));
@@ -169,13 +169,10 @@ TEST_SUITE("unit/backends") {
     TEST_CASE("work that differs in the names of parts only is one step that names them all") {
         Piece piece = sample_piece();
         StepTemplate& fit = piece.joint_kinds[0].work.steps[2];
-        fit.text = "Cut for front rail.";
-        fit.pattern = "Cut for {tenon}.";
-        fit.named = {{"tenon", "front rail"}};
+        fit.text.words = {"Cut for ", Phrase::NamedPart{"tenon", "front rail"}, "."};
         JointKind other = piece.joint_kinds[0];
         other.work.steps = {fit};
-        other.work.steps[0].text = "Cut for back rail.";
-        other.work.steps[0].named = {{"tenon", "back rail"}};
+        other.work.steps[0].text.words = {"Cut for ", Phrase::NamedPart{"tenon", "back rail"}, "."};
         piece.joint_kinds.push_back(other);
         const StepList two = steps_of(piece);
         CHECK(two.steps[place(two, "mortise_and_tenon", "cut_mortise")].text ==
