@@ -11,8 +11,9 @@ target_compile_definitions(rodwright_tests PRIVATE RODWRIGHT_SOURCE_DIR="${CMAKE
 # A case is mostly doctest and the common headers to the compiler. The main function's file defines what the
 # precompiled header declares, so it goes without.
 target_precompile_headers(rodwright_tests PRIVATE ${COMMON_HEADERS} <doctest/doctest.h>)
-set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/support/main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON)
+set_source_files_properties(${CMAKE_CURRENT_LIST_DIR}/support/main.cpp PROPERTIES SKIP_PRECOMPILE_HEADERS ON SKIP_UNITY_BUILD_INCLUSION ON)
 target_compile_options(rodwright_tests PRIVATE $<$<CXX_COMPILER_ID:GNU>:-fpch-preprocess>)
+compile_by_folder(rodwright_tests)
 # What is tested is in librodwright, optimized as it is built; to optimize the cases themselves takes a third of the
 # time that they take to compile.
 target_compile_options(rodwright_tests PRIVATE -O0)

@@ -8,10 +8,6 @@ namespace rodwright::drawing {
 
 namespace {
 
-double distance(Point a, Point b) {
-    return std::hypot(b.x - a.x, b.y - a.y);
-}
-
 // How fast the parabola through three points moves at the middle one, its parameter the length of chords.
 Point speed_at(Point before, Point at, Point after) {
     const double first = distance(before, at);

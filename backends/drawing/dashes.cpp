@@ -8,10 +8,6 @@ namespace rodwright::drawing {
 
 namespace {
 
-double distance(Point a, Point b) {
-    return std::hypot(b.x - a.x, b.y - a.y);
-}
-
 // Walks along a polyline.
 class Walker {
   public:

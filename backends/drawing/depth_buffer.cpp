@@ -67,9 +67,9 @@ void keep_nearer(const SeenTriangle& seen, Point at, Hit& nearest) {
     if (depth > nearest.depth + nearer_by) nearest = seen.hit(w);
 }
 
-class Filler {
+class TriangleFiller {
   public:
-    Filler(const PixelGrid& grid, std::vector<Hit>& hits) : grid_(grid), hits_(hits) {}
+    TriangleFiller(const PixelGrid& grid, std::vector<Hit>& hits) : grid_(grid), hits_(hits) {}
 
     void fill(const SeenTriangle& seen) {
         const Rect extent = seen.extent();
@@ -159,7 +159,7 @@ std::vector<SeenTriangle> seen_triangles(const std::vector<ShadedPart>& parts, c
 
 std::vector<Hit> nearest_hits(const std::vector<SeenTriangle>& triangles, const PixelGrid& grid) {
     std::vector<Hit> hits(grid.rows * grid.columns);
-    Filler filler(grid, hits);
+    TriangleFiller filler(grid, hits);
     for (const SeenTriangle& each : triangles) filler.fill(each);
     return hits;
 }

@@ -21,14 +21,14 @@ constexpr double stroke_half = 0.9;            // of the oblique stroke
 constexpr double datum_radius = 0.9;
 
 // Points are written for a dimension that runs across; an upright one swaps x and y.
-Point turned(Run run, double along, double away) {
+Point along_run(Run run, double along, double away) {
     return run == Run::across ? Point{along, away} : Point{away, along};
 }
 
 void draw_extension(Sheet& sheet, Run run, double along, double from, double line_at) {
     const double sign = line_at >= from ? 1 : -1;
-    sheet.line(LineRole::dimension, turned(run, along, from + sign * object_gap),
-               turned(run, along, line_at + sign * past_line));
+    sheet.line(LineRole::dimension, along_run(run, along, from + sign * object_gap),
+               along_run(run, along, line_at + sign * past_line));
 }
 
 bool has_fraction(const std::string& text) {
@@ -87,7 +87,8 @@ void draw_figure_outside(Sheet& sheet, const LengthDimension& dimension, double 
     const bool over = (outwards > 0) == across;
     const double away = past_line + text_gap + (over ? set.below : set.above);
     sheet.text({dimension.text, FontFace::regular, dimension_height,
-                turned(dimension.run, middle, dimension.line_at + outwards * away), Align::middle, !across});
+                along_run(dimension.run, middle, dimension.line_at + outwards * away), Align::middle,
+                !across});
 }
 
 // Along the dimension: where the line runs, and the middle of the figure.
@@ -117,10 +118,10 @@ LineSpan span_of(double low, double high, const Figure& figure, Overflow overflo
 
 void draw_line_and_arrows(Sheet& sheet, Run run, double low, double high, double line_at,
                           const LineSpan& span) {
-    sheet.line(LineRole::dimension, turned(run, span.low, line_at), turned(run, span.high, line_at));
+    sheet.line(LineRole::dimension, along_run(run, span.low, line_at), along_run(run, span.high, line_at));
     const double outwards = span.arrows_inside ? 1 : -1;
-    draw_arrowhead(sheet, turned(run, low, line_at), turned(run, -outwards, 0));
-    draw_arrowhead(sheet, turned(run, high, line_at), turned(run, outwards, 0));
+    draw_arrowhead(sheet, along_run(run, low, line_at), along_run(run, -outwards, 0));
+    draw_arrowhead(sheet, along_run(run, high, line_at), along_run(run, outwards, 0));
 }
 
 std::vector<double> places_of(const RunningDimension& dimension, const Fonts& fonts) {
@@ -134,10 +135,10 @@ void draw_station(Sheet& sheet, const RunningDimension& dimension, const Station
     const double sign = dimension.line_at >= dimension.outline ? 1 : -1;
     const double knee = dimension.line_at + sign * 1;
     sheet.polyline(LineRole::dimension,
-                   {turned(run, station.at, dimension.outline + sign * object_gap),
-                    turned(run, station.at, knee), turned(run, figure_at, knee + sign * jog)});
-    sheet.line(LineRole::dimension, turned(run, station.at - stroke_half, dimension.line_at - stroke_half),
-               turned(run, station.at + stroke_half, dimension.line_at + stroke_half));
+                   {along_run(run, station.at, dimension.outline + sign * object_gap),
+                    along_run(run, station.at, knee), along_run(run, figure_at, knee + sign * jog)});
+    sheet.line(LineRole::dimension, along_run(run, station.at - stroke_half, dimension.line_at - stroke_half),
+               along_run(run, station.at + stroke_half, dimension.line_at + stroke_half));
 }
 
 void draw_station_figure(Sheet& sheet, const RunningDimension& dimension, const std::string& text,
@@ -196,7 +197,7 @@ void draw_dimension(Sheet& sheet, const LengthDimension& dimension, const Fonts&
         draw_figure_outside(sheet, dimension, span.figure, fonts);
         return;
     }
-    draw_figure(sheet, run, figure, turned(run, span.figure, dimension.line_at), fonts);
+    draw_figure(sheet, run, figure, along_run(run, span.figure, dimension.line_at), fonts);
 }
 
 double overflow_reach(const std::string& text, const Fonts& fonts) {
@@ -233,10 +234,10 @@ void draw_running(Sheet& sheet, const RunningDimension& dimension, const Fonts& 
     const std::vector<double> places = places_of(dimension, fonts);
     const double first = std::min(dimension.datum, dimension.stations.front().at);
     const double last = std::max(dimension.datum, dimension.stations.back().at);
-    sheet.line(LineRole::dimension, turned(run, first, dimension.line_at),
-               turned(run, last, dimension.line_at));
+    sheet.line(LineRole::dimension, along_run(run, first, dimension.line_at),
+               along_run(run, last, dimension.line_at));
     draw_extension(sheet, run, dimension.datum, dimension.outline, dimension.line_at);
-    sheet.circle(LineRole::dimension, turned(run, dimension.datum, dimension.line_at), datum_radius);
+    sheet.circle(LineRole::dimension, along_run(run, dimension.datum, dimension.line_at), datum_radius);
     for (std::size_t i = 0; i < places.size(); ++i) {
         draw_station(sheet, dimension, dimension.stations[i], places[i]);
         draw_station_figure(sheet, dimension, dimension.stations[i].text, places[i], fonts);

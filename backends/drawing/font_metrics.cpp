@@ -46,7 +46,7 @@ std::size_t unicode_map(const FontBytes& font, std::size_t cmap) {
     return 0;
 }
 
-struct Segment {
+struct CharacterRange {
     std::uint32_t first = 0;
     std::uint32_t last = 0;
     std::uint32_t delta = 0;
@@ -60,7 +60,7 @@ struct Segment {
     }
 };
 
-Segment segment_at(const FontBytes& font, std::size_t map, std::size_t count, std::size_t index) {
+CharacterRange range_at(const FontBytes& font, std::size_t map, std::size_t count, std::size_t index) {
     const std::size_t ends = map + 14;
     const std::size_t starts = ends + 2 * count + 2;
     const std::size_t deltas = starts + 2 * count;
@@ -90,7 +90,7 @@ std::optional<FontMetrics> FontMetrics::read(std::string_view bytes) {
     FontMetrics metrics;
     const std::size_t count = font.u16(map + 6) / 2;
     for (std::size_t i = 0; i < count; ++i) {
-        const Segment segment = segment_at(font, map, count, i);
+        const CharacterRange segment = range_at(font, map, count, i);
         for (std::uint32_t c = segment.first; c <= segment.last && c < 0xffffU; ++c) {
             const std::uint32_t glyph = segment.glyph(font, c);
             if (glyph == 0) continue;

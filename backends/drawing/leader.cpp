@@ -12,12 +12,12 @@ namespace rodwright::drawing {
 
 namespace {
 
-constexpr double shortest = 7;   // mm
-constexpr double longest = 60;   // mm: a longer line is hard to follow
-constexpr double step = 1.5;     // mm
-constexpr double text_gap = 1;   // from the line's end to the text
-constexpr double clear = 0.7;    // around the text
-constexpr double crossing = 12;  // mm of line that crossing another line is as bad as
+constexpr double shortest = 7;    // mm
+constexpr double longest = 60;    // mm: a longer line is hard to follow
+constexpr double step = 1.5;      // mm
+constexpr double leader_gap = 1;  // from the line's end to the text
+constexpr double clear = 0.7;     // around the text
+constexpr double crossing = 12;   // mm of line that crossing another line is as bad as
 
 struct Candidate {
     Point tip;
@@ -30,7 +30,7 @@ struct Candidate {
 Candidate candidate(const std::string& words, Point tip, Point way, double length) {
     const Point end = tip + way * length;
     const bool right = way.x > 0;
-    const Point baseline = end + Point{right ? text_gap : -text_gap, -dimension_height / 2};
+    const Point baseline = end + Point{right ? leader_gap : -leader_gap, -dimension_height / 2};
     const Align align = right ? Align::left : Align::right;
     return {tip, way, length, {words, FontFace::regular, dimension_height, baseline, align, false}, length};
 }

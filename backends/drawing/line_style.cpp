@@ -10,7 +10,7 @@ namespace {
 constexpr double dash = 12 * narrow_line;
 constexpr double gap = 3 * narrow_line;
 constexpr double long_dash = 24 * narrow_line;
-constexpr double dot = 0.5 * narrow_line;
+constexpr double dot_length = 0.5 * narrow_line;
 // Tables and faint lines stand back behind the drawing: thinner by one step of the series 0.13 0.18 0.25
 // 0.35.
 constexpr double fine_line = 0.18;
@@ -29,8 +29,8 @@ const Role& role_of(LineRole role) {
         {LineRole::visible, "visible", {wide_line, {}, black}},
         {LineRole::hidden, "hidden", {narrow_line, {dash, gap}, black}},
         {LineRole::smooth, "smooth", {fine_line, {}, grey}},
-        {LineRole::centre, "centre", {narrow_line, {long_dash, gap, dot, gap}, black}},
-        {LineRole::cutting_plane, "cutting-plane", {wide_line, {long_dash, gap, dot, gap}, black}},
+        {LineRole::centre, "centre", {narrow_line, {long_dash, gap, dot_length, gap}, black}},
+        {LineRole::cutting_plane, "cutting-plane", {wide_line, {long_dash, gap, dot_length, gap}, black}},
         {LineRole::hatch, "hatch", {fine_line, {}, black}},
         {LineRole::dimension, "dimension", {narrow_line, {}, black}},
         {LineRole::silhouette, "silhouette", {wide_line, {}, black}},

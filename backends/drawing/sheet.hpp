@@ -5,6 +5,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -26,6 +27,9 @@ inline Point operator-(Point a, Point b) {
 }
 inline Point operator*(Point a, double factor) {
     return {a.x * factor, a.y * factor};
+}
+inline double distance(Point a, Point b) {
+    return std::hypot(b.x - a.x, b.y - a.y);
 }
 
 struct Rect {

@@ -227,8 +227,8 @@ std::vector<std::string> supplies_of(const JointKind& kind, const LengthStyle& s
     std::vector<std::string> lines;
     for (const Supply& supply : kind.work.supplies) {
         const std::string note = read_out(supply.note, style);
-        lines.push_back(to_text(supply.count) + " " + plain_words(supply.name) +
-                        (note.empty() ? "" : ", " + note));
+        const std::string what = to_text(supply.count) + " " + plain_words(supply.name);
+        lines.push_back(what + (supply.count == 1 ? "" : "s") + (note.empty() ? "" : ", " + note));
     }
     return lines;
 }

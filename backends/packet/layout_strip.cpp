@@ -152,8 +152,8 @@ std::optional<Template> strip_of(const Context& context, KindId id, const Distin
     Sheet sheet;
     draw_strip(sheet, context, row, on_paper(view, visible_box(kind)));
     const std::string& definition = context.piece[distinct.kind].work.definition;
-    std::vector<std::string> notes = {"Where " + met_by(context, met) + " meets it, " +
-                                      std::to_string(row.size()) + " places, " + plain_words(definition) +
+    std::vector<std::string> notes = {"Met by " + met_by(context, met) + ", " + std::to_string(row.size()) +
+                                      " places, " + plain_words(definition) +
                                       ": running sizes from the reference end."};
     for (std::string& note : mirror_note(context, id)) notes.push_back(std::move(note));
     return captioned(context, kind.letter, plain_words(kind.name) + ", layout strip", notes, std::move(sheet),

@@ -50,7 +50,8 @@ LongViews LongViews::with_widths() const {
 std::optional<LongViews> LongViews::broken() const {
     LongViews views = *this;
     views.left_out_ = foreshortening(part_.kind, front_.right, part_.body(front_).left);
-    if (!views.left_out_) return std::nullopt;
+    // What is left of a wide part would look like a part that runs the other way.
+    if (!views.left_out_ || views.shown_length() < part_.outline(front_).height()) return std::nullopt;
     views.front_lines_ = shortened(front_lines_, *views.left_out_);
     views.above_lines_ = shortened(above_lines_, *views.left_out_);
     return views;

@@ -12,7 +12,7 @@ namespace rodwright::occt {
 namespace {
 
 // A face counts as edge-on where its normal is this square to the view.
-constexpr double edge_on = 1e-7;
+constexpr double nearly_edge_on = 1e-7;
 
 bool is_elementary(GeomAbs_SurfaceType type) {
     return type == GeomAbs_Cylinder || type == GeomAbs_Cone || type == GeomAbs_Sphere ||
@@ -36,8 +36,8 @@ bool turns_inside(const BRepAdaptor_Surface& surface, const gp_Dir& towards) {
             properties.SetParameters(first_u + du * i, first_v + dv * j);
             if (!properties.IsNormalDefined()) continue;
             const double side = properties.Normal().Dot(towards);
-            facing |= side > edge_on;
-            averted |= side < -edge_on;
+            facing |= side > nearly_edge_on;
+            averted |= side < -nearly_edge_on;
         }
     }
     return facing && averted;

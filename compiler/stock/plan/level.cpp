@@ -9,7 +9,6 @@ namespace rodwright {
 namespace {
 
 using cutting::Amount;
-using cutting::Axis;
 
 constexpr int board_stages = 3;
 
@@ -34,13 +33,14 @@ Amount cost_of(const Stock& stock, const Rational& unit) {
 
 cutting::Rectangle barred_rectangle(const PlanArea& area, const PlanArea& usable, const Grid& grid) {
     cutting::Rectangle result;
-    const auto put = [&](Axis axis, const Rational& from, const Rational& extent, const Rational& origin) {
+    const auto put = [&](cutting::Axis axis, const Rational& from, const Rational& extent,
+                         const Rational& origin) {
         const Rational start = std::max<Rational>(0, from - origin);
         result.corner[axis] = grid.down(start);
         result.size[axis] = std::max(1, grid.up(from + extent - origin) - result.corner[axis]);
     };
-    put(Axis::length, area.from_end, area.length, usable.from_end);
-    put(Axis::width, area.from_edge, area.width, usable.from_edge);
+    put(cutting::Axis::length, area.from_end, area.length, usable.from_end);
+    put(cutting::Axis::width, area.from_edge, area.width, usable.from_edge);
     return result;
 }
 

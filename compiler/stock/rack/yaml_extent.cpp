@@ -7,14 +7,14 @@ namespace rodwright {
 namespace {
 
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
-constexpr std::string_view blanks = " \t\r";
+constexpr std::string_view yaml_blanks = " \t\r";
 
 std::size_t or_end(std::string_view text, std::size_t found) {
     return std::min(found, text.size());
 }
 
 std::size_t first_of_line(std::string_view text, std::size_t line) {
-    return or_end(text, text.find_first_not_of(blanks, line));
+    return or_end(text, text.find_first_not_of(yaml_blanks, line));
 }
 
 std::size_t indent_of(std::string_view text, std::size_t line) {
@@ -31,7 +31,7 @@ std::size_t plain_end(std::string_view text, std::size_t at) {
     for (; at < text.size() && closing.find(text[at]) == std::string_view::npos; ++at) {
         const bool before_gap = at + 1 == text.size() || text.find_first_of(" \t\r\n,[]{}", at + 1) == at + 1;
         if (text[at] == ':' && before_gap) break;
-        if (text[at] == '#' && blanks.find(text[at - 1]) != std::string_view::npos) break;
+        if (text[at] == '#' && yaml_blanks.find(text[at - 1]) != std::string_view::npos) break;
     }
     return at;
 }

@@ -83,7 +83,7 @@ std::string top_on_rail(const std::string& joint) {
 }
 
 constexpr double top = 400.0 * 300 * 20;
-constexpr double rail = 300.0 * 100 * 18;
+constexpr double long_rail = 300.0 * 100 * 18;
 
 }  // namespace
 
@@ -98,7 +98,7 @@ TEST_CASE("screws: a clearance hole and a sinking in one part, a pilot in the ot
     CHECK(sample.number("count") == 4);
     CHECK(sample.volume("top") ==
           close_to(top - 4 * cylinder(clearance, 20 - sink) - 4 * cylinder(2 * shank, sink)));
-    CHECK(sample.volume("rail") == close_to(rail - 4 * cylinder(sample.number("pilot"), 20)));
+    CHECK(sample.volume("rail") == close_to(long_rail - 4 * cylinder(sample.number("pilot"), 20)));
 }
 
 // Shank 0.060 + 0.013 N in; clearance the next drill at or above the shank (wood screw table of the trade).
@@ -121,9 +121,9 @@ TEST_CASE("buttons: slots on the inner side of the rail, pilots in the top") {
     // 50 from the ends, 200 between: two buttons. Slot 30 + 2 * 8 long, 8 + 8 / 4 deep.
     CHECK(sample.number("count") == 2);
     const double slots = 2 * 46.0 * 10 * 6;
-    CHECK(sample.volume("rail") == close_to(rail - slots));
+    CHECK(sample.volume("rail") == close_to(long_rail - slots));
     // The middle of the top is behind the rail: the slots reach from 28 to 38.
-    CHECK(sample.centre("rail")[1] == close_to((rail * 29 - slots * 33) / (rail - slots)));
+    CHECK(sample.centre("rail")[1] == close_to((long_rail * 29 - slots * 33) / (long_rail - slots)));
     CHECK(sample.volume("top") == close_to(top - 2 * cylinder(sample.number("pilot"), 20 * 2.0 / 3)));
 }
 

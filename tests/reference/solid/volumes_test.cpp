@@ -11,8 +11,6 @@ using namespace rodwright;
 using namespace rodwright::testing;
 using doctest::Approx;
 
-static constexpr double pi = std::numbers::pi;
-
 static Kind trimmed(Kind kind, const std::vector<Body>& trims) {
     for (const Body& body : trims) kind.features.push_back(body_feature(FeatureOp::trim, body));
     return kind;

@@ -2,26 +2,24 @@
 
 #include "backends/packet/feature_table.hpp"
 #include "backends/packet/part_geometry.hpp"
+#include "tests/unit/solid/pieces.hpp"
 
 using namespace rodwright;
+using namespace rodwright::testing;
 
-static const Direction plus_x{Axis::wide, true};
-static const Direction plus_y{Axis::deep, true};
-static const Direction plus_z{Axis::tall, true};
-
-static Vector at(long x, long y, long z) {
+static Vector vector_at(long x, long y, long z) {
     return {{Rational(x), Rational(y), Rational(z)}};
 }
 
 // 400 x 60 x 20 mm with a tenon 25 long at its right end.
-static Kind rail() {
+static Kind tenoned_rail() {
     Kind kind;
-    kind.size = at(400, 60, 20);
+    kind.size = vector_at(400, 60, 20);
     kind.extend[0].high = 25;
     Feature tenon;
     tenon.op = FeatureOp::leave;
     tenon.made_by = "mortise_and_tenon";
-    tenon.body = {BodyForm::box, {at(400, 30, 10), plus_z, plus_y, plus_x}, 6, 40, 25, {}};
+    tenon.body = {BodyForm::box, {vector_at(400, 30, 10), plus_z, plus_y, plus_x}, 6, 40, 25, {}};
     kind.features.push_back(tenon);
     return kind;
 }
@@ -45,15 +43,16 @@ static std::vector<std::vector<std::string>> rows_of(const Kind& kind) {
 
 TEST_SUITE("unit/drawing") {
     TEST_CASE("a tenon stands out of its end") {
-        const auto rows = rows_of(rail());
+        const auto rows = rows_of(tenoned_rail());
         REQUIRE(rows.size() == 1);
         CHECK(rows[0] == std::vector<std::string>{"mortise and tenon", "out of right end", "400", "25", "10",
                                                   "40", "7", "6"});
     }
 
     TEST_CASE("a socket swept across the part is open to the face it is cut into") {
-        Kind kind = rail();
-        kind.features = {pocket({BodyForm::box, {at(100, 0, 17), plus_x, plus_z, plus_y}, 20, 6, 60, {}})};
+        Kind kind = tenoned_rail();
+        kind.features = {
+            pocket({BodyForm::box, {vector_at(100, 0, 17), plus_x, plus_z, plus_y}, 20, 6, 60, {}})};
         const auto rows = rows_of(kind);
         REQUIRE(rows.size() == 1);
         CHECK(rows[0][1] == "into near face");
@@ -63,11 +62,11 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("the same cut at several places is one row, and only what is in the wood counts") {
-        Kind kind = rail();
+        Kind kind = tenoned_rail();
         kind.features.clear();
         for (const long x : {300L, 100L}) {
             kind.features.push_back(
-                pocket({BodyForm::box, {at(x, 30, 25), plus_x, plus_y, -plus_z}, 10, 8, 15, {}}));
+                pocket({BodyForm::box, {vector_at(x, 30, 25), plus_x, plus_y, -plus_z}, 10, 8, 15, {}}));
         }
         const auto rows = rows_of(kind);
         REQUIRE(rows.size() == 1);
@@ -77,9 +76,9 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a hole is measured to its middle") {
-        Kind kind = rail();
+        Kind kind = tenoned_rail();
         kind.features = {
-            pocket({BodyForm::cylinder, {at(50, 20, 20), plus_x, plus_y, -plus_z}, 8, 8, 12, {}})};
+            pocket({BodyForm::cylinder, {vector_at(50, 20, 20), plus_x, plus_y, -plus_z}, 8, 8, 12, {}})};
         const auto rows = rows_of(kind);
         REQUIRE(rows.size() == 1);
         CHECK(rows[0][2] == "50 to middle");

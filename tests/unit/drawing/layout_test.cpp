@@ -9,16 +9,10 @@
 #include "backends/drawing/table.hpp"
 #include "backends/drawing/title_block.hpp"
 #include "backends/epoch.hpp"
+#include "tests/unit/drawing/test_fonts.hpp"
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-
-static const Fonts& fonts() {
-    static Diagnostics diagnostics;
-    static const std::optional<Fonts> loaded = Fonts::load(diagnostics);
-    REQUIRE(loaded.has_value());
-    return *loaded;
-}
 
 static const Direction right{Axis::wide, true};
 static const Direction back{Axis::deep, true};

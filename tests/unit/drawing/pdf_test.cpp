@@ -6,16 +6,10 @@
 #include "backends/drawing/pdf/pdf_writer.hpp"
 #include "backends/drawing/sheet_format.hpp"
 #include "tests/support/scratch_folder.hpp"
+#include "tests/unit/drawing/test_fonts.hpp"
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-
-static const Fonts& fonts() {
-    static Diagnostics diagnostics;
-    static const std::optional<Fonts> loaded = Fonts::load(diagnostics);
-    REQUIRE(loaded.has_value());
-    return *loaded;
-}
 
 static std::vector<Sheet> sample_sheets() {
     Sheet sheet = framed_sheet(*find_sheet_format("a4"), "Ärmel ½");

@@ -1,16 +1,10 @@
 #include <doctest/doctest.h>
 
 #include "backends/drawing/text_layout.hpp"
+#include "tests/unit/drawing/test_fonts.hpp"
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-
-static const Fonts& fonts() {
-    static Diagnostics diagnostics;
-    static const std::optional<Fonts> loaded = Fonts::load(diagnostics);
-    REQUIRE(loaded.has_value());
-    return *loaded;
-}
 
 static std::string shown(std::string_view text) {
     std::string all;

@@ -1,4 +1,5 @@
 #include "backends/drawing/tiling.hpp"
+#include "tests/unit/drawing/test_fonts.hpp"
 
 #include <doctest/doctest.h>
 
@@ -11,13 +12,6 @@
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-
-static const Fonts& fonts() {
-    static Diagnostics diagnostics;
-    static const std::optional<Fonts> loaded = Fonts::load(diagnostics);
-    REQUIRE(loaded.has_value());
-    return *loaded;
-}
 
 static Sheet drawing_of(double width, double height) {
     Sheet drawing;

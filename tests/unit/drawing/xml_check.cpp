@@ -28,7 +28,7 @@ bool attributes_are_good(std::string rest) {
     return rest.find_first_not_of(" \n") == std::string::npos;
 }
 
-class Reader {
+class XmlReader {
   public:
     // What stands between < and >.
     std::string tag(std::string inside) {
@@ -64,7 +64,7 @@ class Reader {
 }  // namespace
 
 std::string xml_fault(const std::string& text) {
-    Reader reader;
+    XmlReader reader;
     std::size_t at = 0;
     while (at < text.size()) {
         const std::size_t opens = std::min(text.find('<', at), text.size());

@@ -18,12 +18,12 @@ std::vector<std::string> sorted(std::vector<std::string> texts) {
     return texts;
 }
 
-struct Row {
+struct PrintedRow {
     const char* text;
     const char* printed;
 };
 
-const Row rows[] = {
+const PrintedRow printed_rows[] = {
     {"", ""},
     {"\n\n", ""},
     {"x=1", "x = 1\n"},
@@ -64,7 +64,7 @@ const Row rows[] = {
 
 TEST_SUITE("unit/grammar") {
     TEST_CASE("text has one canonical form") {
-        for (const Row& row : rows) {
+        for (const PrintedRow& row : printed_rows) {
             CAPTURE(row.text);
             CHECK(printed(row.text) == row.printed);
         }

@@ -7,13 +7,13 @@
 namespace rodwright {
 namespace {
 
-struct Row {
+struct TreeRow {
     const char* text;
     const char* tree;  // kinds, operators and leaves; see meaning()
 };
 
 // Expressions by the precedence and association that rod.ebnf gives them, with the parentheses written out.
-const Row expressions[] = {
+const TreeRow expressions[] = {
     {"a + b * c", "(binary + (name a) (binary * (name b) (name c)"},
     {"(a + b) * c", "(binary * (binary + (name a) (name b)) (name c)"},
     {"a - b - c", "(binary - (binary - (name a) (name b)) (name c)"},
@@ -65,7 +65,7 @@ std::string spaced(std::string tree) {
 
 TEST_SUITE("unit/grammar") {
     TEST_CASE("expressions become the tree that their operators ask for") {
-        for (const Row& row : expressions) {
+        for (const TreeRow& row : expressions) {
             CAPTURE(row.text);
             const Parsed parsed(std::string("x = ") + row.text);
             if (row.tree == nullptr) {

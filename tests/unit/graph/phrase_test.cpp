@@ -4,7 +4,7 @@
 
 using namespace rodwright;
 
-TEST_SUITE("graph") {
+TEST_SUITE("unit/graph") {
     TEST_CASE("a phrase is read in either unit, with the parts or with their roles") {
         Phrase phrase;
         phrase.words = {"Mark the shoulders ",

@@ -22,7 +22,7 @@ std::string boards(std::size_t count) {
     return text;
 }
 
-std::string refusal(const std::string& text) {
+std::string rack_refusal(const std::string& text) {
     const RackText read(text);
     CHECK_FALSE(read.rack);
     CHECK(read.diagnostics.list().size() == 1);
@@ -40,12 +40,12 @@ TEST_SUITE("unit/limits") {
     TEST_CASE("rack_entries: boards, sheets and offers") {
         CHECK(rack_of(boards(limits::rack_entries)).boards.size() == limits::rack_entries);
         const std::string passed = fmt::format("a rack's file has at most {} entries", limits::rack_entries);
-        CHECK(refusal(boards(limits::rack_entries + 1)) ==
+        CHECK(rack_refusal(boards(limits::rack_entries + 1)) ==
               fmt::format("{}:5 {}", limits::rack_entries + 2, passed));
         const std::string offer =
             "dealer: {dowels: [{wood: cherry, diameter: 10mm, length: 1 m, price: 0}]}\n";
         CHECK(rack_of("money: crowns\n" + boards(limits::rack_entries - 1) + offer).dowels.size() == 1);
-        CHECK(refusal("money: crowns\n" + boards(limits::rack_entries) + offer) ==
+        CHECK(rack_refusal("money: crowns\n" + boards(limits::rack_entries) + offer) ==
               fmt::format("{}:19 {}", limits::rack_entries + 3, passed));
     }
 
@@ -57,15 +57,15 @@ TEST_SUITE("unit/limits") {
         const std::string passed =
             fmt::format("a rack holds at most {} boards and sheets", limits::rack_pieces);
         CHECK(rack_of(with(limits::rack_pieces - 2, 1)).boards.size() == 3);
-        CHECK(refusal(with(limits::rack_pieces - 1, 1)) == "4:5 " + passed);
-        CHECK(refusal(with(1, limits::rack_pieces)) == "3:5 " + passed);
-        CHECK(refusal(with(1, limits::rack_pieces + 1)).ends_with(passed));
+        CHECK(rack_refusal(with(limits::rack_pieces - 1, 1)) == "4:5 " + passed);
+        CHECK(rack_refusal(with(1, limits::rack_pieces)) == "3:5 " + passed);
+        CHECK(rack_refusal(with(1, limits::rack_pieces + 1)).ends_with(passed));
     }
 
     TEST_CASE("board_defects: defects of one board") {
         CHECK(rack_of("boards:\n" + board(1, defects(limits::board_defects))).boards.at(0).defects.size() ==
               limits::board_defects);
-        CHECK(refusal("boards:\n" + board(1, defects(limits::board_defects + 1))) ==
+        CHECK(rack_refusal("boards:\n" + board(1, defects(limits::board_defects + 1))) ==
               fmt::format("{}:7 more than {} defects on one board", limits::board_defects + 3,
                           limits::board_defects));
     }

@@ -10,7 +10,7 @@ using namespace rodwright::testing;
 
 namespace {
 
-std::string board(const std::string& name) {
+std::string board_named(const std::string& name) {
     return "{name: " + name + ", wood: cherry, thickness: 4/4, width: 6 in, length: 4 ft}";
 }
 
@@ -56,7 +56,7 @@ TEST_SUITE("unit/rack") {
             "\n"
             "  # below\n"
             "  - " +
-            board("A2") +
+            board_named("A2") +
             "   # the wide one\n"
             "# end\n";
         CHECK(changed(text, used({"A1"})) ==
@@ -67,7 +67,7 @@ TEST_SUITE("unit/rack") {
               "\n"
               "  # below\n"
               "  - " +
-                  board("A2") +
+                  board_named("A2") +
                   "   # the wide one\n"
                   "# end\n");
         CHECK(changed(text, used({"A1", "A2"})) ==
@@ -92,26 +92,26 @@ TEST_SUITE("unit/rack") {
         const auto three = [](const std::string& a, const std::string& b, const std::string& c) {
             return "boards: [" + a + b + c + "]\n";
         };
-        const std::string text = three(board("A1") + ", ", board("A2") + ", ", board("A3"));
-        CHECK(changed(text, used({"A1"})) == three(board("A2") + ", ", board("A3"), ""));
-        CHECK(changed(text, used({"A2"})) == three(board("A1") + ", ", board("A3"), ""));
-        CHECK(changed(text, used({"A3"})) == three(board("A1") + ", ", board("A2"), ""));
-        CHECK(changed(text, used({"A2", "A3"})) == three(board("A1"), "", ""));
+        const std::string text = three(board_named("A1") + ", ", board_named("A2") + ", ", board_named("A3"));
+        CHECK(changed(text, used({"A1"})) == three(board_named("A2") + ", ", board_named("A3"), ""));
+        CHECK(changed(text, used({"A2"})) == three(board_named("A1") + ", ", board_named("A3"), ""));
+        CHECK(changed(text, used({"A3"})) == three(board_named("A1") + ", ", board_named("A2"), ""));
+        CHECK(changed(text, used({"A2", "A3"})) == three(board_named("A1"), "", ""));
         CHECK(changed(text, used({"A1", "A2", "A3"})) == "boards: []\n");
-        const std::string lines = "boards: [\n  " + board("A1") + ",  # wide\n  # narrow\n  " + board("A2") +
-                                  ",\n  " + board("A3") + "\n]\n";
+        const std::string lines = "boards: [\n  " + board_named("A1") + ",  # wide\n  # narrow\n  " +
+                                  board_named("A2") + ",\n  " + board_named("A3") + "\n]\n";
         CHECK(changed(lines, used({"A2"})) ==
-              "boards: [\n  " + board("A1") + ",  # wide\n  " + board("A3") + "\n]\n");
+              "boards: [\n  " + board_named("A1") + ",  # wide\n  " + board_named("A3") + "\n]\n");
         CHECK(changed(lines, used({"A1"})) ==
-              "boards: [\n  # narrow\n  " + board("A2") + ",\n  " + board("A3") + "\n]\n");
+              "boards: [\n  # narrow\n  " + board_named("A2") + ",\n  " + board_named("A3") + "\n]\n");
         CHECK(changed(lines, used({"A1", "A2", "A3"})) == "boards: [\n]\n");
-        const std::string leading = "boards: [" + board("A1") + "\n  , " + board("A2") + "]\n";
-        CHECK(changed(leading, used({"A1"})) == "boards: [\n  " + board("A2") + "]\n");
+        const std::string leading = "boards: [" + board_named("A1") + "\n  , " + board_named("A2") + "]\n";
+        CHECK(changed(leading, used({"A1"})) == "boards: [\n  " + board_named("A2") + "]\n");
     }
 
     TEST_CASE("offcuts begin a list of their own, or go to the end of the one that is there") {
-        const std::string boards = "boards:\n  - " + board("A1") + "\n  - " + board("A2") + "\n";
-        const std::string one = "boards:\n  - " + board("A1") + "\n";
+        const std::string boards = "boards:\n  - " + board_named("A1") + "\n  - " + board_named("A2") + "\n";
+        const std::string one = "boards:\n  - " + board_named("A1") + "\n";
         const std::string entry = "  - " + offcut("A2-1", "A2") + "\n";
         const RackChange change = used_in_part({"A2"});
         CHECK(changed(boards, change) == one + "offcuts:\n" + entry);
@@ -125,50 +125,52 @@ TEST_SUITE("unit/rack") {
         CHECK(changed(boards + "? offcuts\n", change) == one + "? offcuts\n:\n" + entry);
         CHECK(changed(boards + "offcuts: []\n", change) ==
               one + "offcuts: [\n  " + offcut("A2-1", "A2") + "]\n");
-        const std::string old = "offcuts:\n- " + board("C1") + "  # old\n\n# end\n";
-        CHECK(changed(boards + old, change) ==
-              one + "offcuts:\n- " + board("C1") + "  # old\n- " + offcut("A2-1", "A2") + "\n\n# end\n");
-        CHECK(changed("{boards: [" + board("A1") + "]}", used_in_part({"A1"})) ==
+        const std::string old = "offcuts:\n- " + board_named("C1") + "  # old\n\n# end\n";
+        CHECK(changed(boards + old, change) == one + "offcuts:\n- " + board_named("C1") + "  # old\n- " +
+                                                   offcut("A2-1", "A2") + "\n\n# end\n");
+        CHECK(changed("{boards: [" + board_named("A1") + "]}", used_in_part({"A1"})) ==
               "{boards: [], offcuts: [\n  " + offcut("A1-1", "A1") + "]}");
     }
 
     TEST_CASE("offcuts come into a list in brackets as its other entries stand there") {
-        const std::string boards = "boards:\n- " + board("A1") + "\n";
+        const std::string boards = "boards:\n- " + board_named("A1") + "\n";
         const RackChange change = used_in_part({"A1"});
         const std::string rest = "boards:\n";
         const std::string added = offcut("A1-1", "A1");
-        CHECK(changed(boards + "offcuts: [" + board("C1") + "]\n", change) ==
-              rest + "offcuts: [" + board("C1") + ",\n  " + added + "]\n");
-        CHECK(changed(boards + "offcuts: [\n    " + board("C1") + "  # old\n]\n", change) ==
-              rest + "offcuts: [\n    " + board("C1") + ",  # old\n    " + added + "\n]\n");
-        CHECK(changed(boards + "offcuts: [\n    " + board("C1") + ",\n]\n", change) ==
-              rest + "offcuts: [\n    " + board("C1") + ",\n    " + added + ",\n]\n");
-        CHECK(changed(boards + "offcuts: [\n    " + board("C1") + "\n]\n", used_in_part({"A1", "C1"})) ==
-              rest + "offcuts: [\n    " + offcut("C1-1", "C1") + "\n]\n");
+        CHECK(changed(boards + "offcuts: [" + board_named("C1") + "]\n", change) ==
+              rest + "offcuts: [" + board_named("C1") + ",\n  " + added + "]\n");
+        CHECK(changed(boards + "offcuts: [\n    " + board_named("C1") + "  # old\n]\n", change) ==
+              rest + "offcuts: [\n    " + board_named("C1") + ",  # old\n    " + added + "\n]\n");
+        CHECK(changed(boards + "offcuts: [\n    " + board_named("C1") + ",\n]\n", change) ==
+              rest + "offcuts: [\n    " + board_named("C1") + ",\n    " + added + ",\n]\n");
+        CHECK(
+            changed(boards + "offcuts: [\n    " + board_named("C1") + "\n]\n", used_in_part({"A1", "C1"})) ==
+            rest + "offcuts: [\n    " + offcut("C1-1", "C1") + "\n]\n");
     }
 
     TEST_CASE("line ends stay as they are, and a last one is not put where there was none") {
-        const std::string boards = "boards:\r\n- " + board("A1") + "\r\n- " + board("A2");
+        const std::string boards = "boards:\r\n- " + board_named("A1") + "\r\n- " + board_named("A2");
         CHECK(changed(boards, used_in_part({"A1"})) ==
-              "boards:\r\n- " + board("A2") + "\r\noffcuts:\r\n- " + offcut("A1-1", "A1"));
+              "boards:\r\n- " + board_named("A2") + "\r\noffcuts:\r\n- " + offcut("A1-1", "A1"));
         CHECK(changed(boards + "\r\n", used_in_part({"A2"})) ==
-              "boards:\r\n- " + board("A1") + "\r\noffcuts:\r\n- " + offcut("A2-1", "A2") + "\r\n");
-        CHECK(changed("boards:\n- " + board("A1") + "\noffcuts:", used_in_part({"A1"})) ==
+              "boards:\r\n- " + board_named("A1") + "\r\noffcuts:\r\n- " + offcut("A2-1", "A2") + "\r\n");
+        CHECK(changed("boards:\n- " + board_named("A1") + "\noffcuts:", used_in_part({"A1"})) ==
               "boards:\noffcuts:\n- " + offcut("A1-1", "A1"));
     }
 
     TEST_CASE("an offcut has a name that nothing in the rack has") {
-        const std::string text =
-            "boards:\n- " + board("A1") + "\n- " + board("A1-2") + "\noffcuts:\n- " + board("A1-1") + "\n";
+        const std::string text = "boards:\n- " + board_named("A1") + "\n- " + board_named("A1-2") +
+                                 "\noffcuts:\n- " + board_named("A1-1") + "\n";
         RackChange change = used({"A1", "A1-1"});
         for (int i = 0; i < 2; ++i) change.left.push_back({"A1", 0, 0, inches(20), inches(6)});
         change.left.push_back({"A1-1", 0, 0, inches(20), inches(6)});
-        CHECK(changed(text, change) == "boards:\n- " + board("A1-2") + "\noffcuts:\n- " +
+        CHECK(changed(text, change) == "boards:\n- " + board_named("A1-2") + "\noffcuts:\n- " +
                                            offcut("A1-3", "A1") + "\n- " + offcut("A1-4", "A1") + "\n- " +
                                            offcut("A1-1-1", "A1-1") + "\n");
         // At most 40 bytes, and whole characters: here 31 of the name and 33 would be the next.
         const std::string longest = "A" + std::string(31, 'b') + "\xC3\xA4";
-        const Rack rack = rack_of(changed("boards:\n- " + board(longest) + "\n", used_in_part({longest})));
+        const Rack rack =
+            rack_of(changed("boards:\n- " + board_named(longest) + "\n", used_in_part({longest})));
         CHECK(rack.boards.at(0).name == "A" + std::string(31, 'b') + "-1");
         CHECK(rack.boards.at(0).from == longest);
     }

@@ -9,8 +9,6 @@ using namespace rodwright;
 using namespace rodwright::testing;
 using doctest::Approx;
 
-static constexpr double pi = std::numbers::pi;
-
 TEST_SUITE("unit/solid") {
     TEST_CASE("a kind with no features is its stock box") {
         const SolidRef solid = build(kind_of(400, 60, 20));

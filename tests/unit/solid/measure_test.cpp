@@ -10,8 +10,6 @@ using namespace rodwright;
 using namespace rodwright::testing;
 using doctest::Approx;
 
-static constexpr double pi = std::numbers::pi;
-
 static PlacedSolid moved(const SolidRef& solid, Point3 by) {
     PlacedSolid placed{solid, {}, 0};
     placed.pose.move = by;

@@ -6,12 +6,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "tests/unit/solid/pieces.hpp"
+
 using namespace rodwright;
+using namespace rodwright::testing;
 using doctest::Approx;
 
 namespace {
-
-constexpr double pi = std::numbers::pi;
 
 ViewLine straight(PaperPoint a, PaperPoint b, bool visible = true, std::uint32_t tag = 0) {
     ViewLine line;
@@ -31,10 +32,6 @@ ViewLine arc(double from, double to, bool visible = true, double radius = 10) {
                         },
                         from, to));
     return line;
-}
-
-double length(const ViewLine& line) {
-    return std::hypot(line.points[1][0] - line.points[0][0], line.points[1][1] - line.points[0][1]);
 }
 
 }  // namespace

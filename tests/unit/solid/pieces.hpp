@@ -3,12 +3,16 @@
 
 #include <doctest/doctest.h>
 
+#include <cmath>
+#include <numbers>
 #include <string>
 #include <vector>
 
 #include "compiler/solid/solid_kernel.hpp"
 
 namespace rodwright::testing {
+
+inline constexpr double pi = std::numbers::pi;
 
 inline const SolidKernel& kernel() {
     std::string error;
@@ -85,6 +89,11 @@ inline SolidRef build(const Kind& kind) {
     for (const Diagnostic& each : diagnostics.list()) FAIL_CHECK(each.message);
     REQUIRE(solid != nullptr);
     return solid;
+}
+
+// Of a straight line.
+inline double length(const ViewLine& line) {
+    return std::hypot(line.points[1][0] - line.points[0][0], line.points[1][1] - line.points[0][1]);
 }
 
 inline double volume(const Kind& kind) {

@@ -35,10 +35,6 @@ long hidden(const Lines& lines) {
     return count(lines, [](const ViewLine& line) { return !line.visible; });
 }
 
-double length(const ViewLine& line) {
-    return std::hypot(line.points[1][0] - line.points[0][0], line.points[1][1] - line.points[0][1]);
-}
-
 std::vector<BoxEdge> every_edge() {
     std::vector<BoxEdge> edges;
     for (const Face a : all_faces) {

@@ -8,8 +8,7 @@
 
 #include "backends/boards/writers.hpp"
 #include "tests/support/examples.hpp"
-#include "tests/support/wood.hpp"
-#include "tests/support/wood_plan_check.hpp"
+#include "tests/unit/wood/sound.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
@@ -24,10 +23,6 @@ const std::vector<cutting::Effort> efforts = {cutting::Effort::quick};
 constexpr int rounds = 16;
 const std::vector<cutting::Effort> efforts = {cutting::Effort::quick, cutting::Effort::normal};
 #endif
-
-void check_sound(const PlannedWood& planned, const Piece& piece) {
-    for (const std::string& fault : faults_of(planned.plan, piece, *planned.supply.rack)) FAIL_CHECK(fault);
-}
 
 std::string random_board(std::mt19937& random, int number) {
     const auto pick = [&](int low, int high) {

@@ -2,8 +2,7 @@
 // mm for both faces; kerfs 3.175 mm. On paper lengths are rounded up to 0.5 mm.
 #include <doctest/doctest.h>
 
-#include "tests/support/wood.hpp"
-#include "tests/support/wood_plan_check.hpp"
+#include "tests/unit/wood/sound.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
@@ -14,10 +13,6 @@ const std::string oak = "wood oak = white_oak\n";
 
 std::string rail(const std::string& name, int length, int width, int thickness, int up = 0) {
     return stick(name + " of oak", "wide", {0, 0, up}, {length, width, thickness});
-}
-
-void check_sound(const PlannedWood& planned, const Piece& piece) {
-    for (const std::string& fault : faults_of(planned.plan, piece, *planned.supply.rack)) FAIL_CHECK(fault);
 }
 
 }  // namespace

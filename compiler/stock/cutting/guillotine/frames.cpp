@@ -105,8 +105,6 @@ class Framer {
         if (cut.position > from && cut.position < to) cuts.push_back(cut);
     }
 
-    static std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
     const Kinds& kinds_;
     const Stock& stock_;
     Random& random_;

@@ -8,6 +8,11 @@
 
 namespace rodwright::cutting::guillotine {
 
+// Nodes and kinds are numbered by int, so that `none` can be less than all of them.
+inline std::size_t at(int index) {
+    return static_cast<std::size_t>(index);
+}
+
 // A rectangle of the piece, and what becomes of it: cut in two, free for parts, or waste with a defect in it.
 struct Region {
     enum class Kind : std::uint8_t { cut, free, waste };

@@ -1,13 +1,7 @@
 #include "compiler/stock/cutting/guillotine/layout.hpp"
 
 namespace rodwright::cutting::guillotine {
-namespace {
-
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
-}  // namespace
+namespace {}  // namespace
 
 void Layout::open(int stock, Random& random) {
     stock_ = stock;

@@ -11,7 +11,7 @@ namespace {
 // A share of what the cost may take, and no more than so much for each part.
 constexpr Amount work_for_a_part = 20'000;
 
-Amount work_limit(Effort effort) {
+Amount tidying_limit(Effort effort) {
     switch (effort) {
         case Effort::quick:
             return 1'000'000;
@@ -50,7 +50,7 @@ Layout row(const Kinds& kinds, const CutTree& tree, Random& random) {
 
 std::vector<Layout> with_large_leftovers(const Kinds& kinds, const std::vector<Layout>& layouts,
                                          Effort effort) {
-    const Amount limit = std::min(work_limit(effort), work_for_a_part * number_of_parts(layouts));
+    const Amount limit = std::min(tidying_limit(effort), work_for_a_part * number_of_parts(layouts));
     const Kinds same = kinds.for_leftovers();
     Search search(same, 1);
     for (Layout layout : layouts) {

@@ -10,10 +10,6 @@
 namespace rodwright::cutting::guillotine {
 namespace {
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 // One layout that may be repeated, as the linear programme sees it and as the search does.
 struct Column {
     columns::Pattern pattern;  // entries by part kind

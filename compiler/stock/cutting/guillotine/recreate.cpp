@@ -14,10 +14,6 @@ constexpr int odds_of_seldom = 12;
 constexpr int ways_round_defects = 8;  // tried for a part before giving up
 constexpr Amount budget_steps = 2000;
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 bool fits(const Kind& kind, const Stock& stock) {
     const auto inside = [&](Size size) {
         return size.along[0] <= stock.size.along[0] && size.along[1] <= stock.size.along[1];

@@ -11,10 +11,6 @@ constexpr int most_taken = 15;       // parts in one step, or a few more
 constexpr int most_sheets = 20;      // drawn in one step
 constexpr int odds_of_new_cuts = 8;  // round the defects of a sheet: one in so many
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 }  // namespace
 
 // Clears the emptiest pieces of stock.

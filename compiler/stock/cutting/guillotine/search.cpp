@@ -14,10 +14,6 @@ constexpr Amount coldest = 3300;          // the last temperature: the largest s
 constexpr Amount octaves_of_cooling = 3;  // the first is 2^3 times as high
 constexpr Amount one = 1024;
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 }  // namespace
 
 Search::Search(const Kinds& kinds, std::uint64_t seed)

@@ -6,10 +6,6 @@
 namespace rodwright::cutting::guillotine {
 namespace {
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 class Writer {
   public:
     Writer(const Kinds& kinds, const Layout& layout) : kinds_(kinds), nodes_(layout.nodes()) {
