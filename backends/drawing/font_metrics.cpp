@@ -95,15 +95,11 @@ std::optional<FontMetrics> FontMetrics::read(std::string_view bytes) {
             const std::uint32_t glyph = segment.glyph(font, c);
             if (glyph == 0) continue;
             const std::uint32_t width = font.u16(hmtx + 4 * std::min(glyph, widths - 1));
+            if (c >= metrics.advances_.size()) metrics.advances_.resize(c + 1, absent);
             metrics.advances_[c] = static_cast<double>(width) / em;
         }
     }
     return metrics;
-}
-
-double FontMetrics::advance(char32_t character) const {
-    const auto found = advances_.find(character);
-    return found == advances_.end() ? 0 : found->second;
 }
 
 std::u32string characters_of(std::string_view utf8) {

@@ -6,10 +6,10 @@
 #pragma once
 
 #include <cstdint>
-#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace rodwright::drawing {
 
@@ -18,12 +18,15 @@ class FontMetrics {
     // Empty if `bytes` is no such font.
     static std::optional<FontMetrics> read(std::string_view bytes);
 
-    bool has(char32_t character) const { return advances_.contains(character); }
+    bool has(char32_t character) const {
+        return character < advances_.size() && advances_[character] != absent;
+    }
     // In parts of the em; 0 for a character the font does not have.
-    double advance(char32_t character) const;
+    double advance(char32_t character) const { return has(character) ? advances_[character] : 0; }
 
   private:
-    std::map<char32_t, double> advances_;
+    static constexpr double absent = -1;
+    std::vector<double> advances_;  // by character: breaking lines asks for them more than for anything else
 };
 
 // The characters of UTF-8 text; a byte that is not part of one comes out as U+FFFD.

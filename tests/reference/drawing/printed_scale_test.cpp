@@ -61,7 +61,7 @@ struct Printed {
     std::vector<bool> has_bar;
 
     Printed(const std::string& example, const std::string& format) {
-        testing::Making making(testing::example_piece(example));
+        testing::Making& making = testing::made_example(example);
         OutputFolder out;
         make_packet_backend()->emit(making.input, {{"sheet", format}}, out, making.diagnostics);
         folder.put("packet.pdf", out.files().at("packet.pdf"));

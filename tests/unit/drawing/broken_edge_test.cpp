@@ -74,7 +74,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("joint sheets break parts off, other sheets show none that is") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         for (const Sheet& sheet : making.sheets({})) {
             CAPTURE(sheet.title);
             if (sheet.title.starts_with("Joint")) {

@@ -153,7 +153,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("on the sheets of the examples no two areas are parted by colour alone") {
         for (const std::string& name : testing::example_names()) {
-            testing::Making making(testing::example_piece(name));
+            testing::Making& making = testing::made_example(name);
             std::size_t all = 0;
             for (const Sheet& sheet : making.sheets({})) {
                 CAPTURE(name);

@@ -78,7 +78,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("the SVG of a part has its lines in groups of the feature and the line of the design") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const std::string text = example_text("keepers_table");
         making.sources.add("keepers_table.rod", text);
         const auto line_of = [&](const std::string& words) {

@@ -3,6 +3,9 @@
 
 #include <doctest/doctest.h>
 
+#include <map>
+#include <string>
+
 #include "backends/packet/make_context.hpp"
 #include "backends/packet/sheets.hpp"
 #include "tests/support/design.hpp"
@@ -41,6 +44,13 @@ struct Making {
 
 inline Piece example_piece(const std::string& name) {
     return compile_text(example_text(name)).piece();
+}
+
+// One for all tests of a run, so that what one has asked the kernel is known to the next. Nobody changes it.
+inline Making& made_example(const std::string& name) {
+    static std::map<std::string, Making> made;
+    const auto found = made.find(name);
+    return found != made.end() ? found->second : made.try_emplace(name, example_piece(name)).first->second;
 }
 
 }  // namespace rodwright::testing

@@ -9,7 +9,7 @@
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-using testing::example_piece;
+using testing::made_example;
 using testing::Making;
 
 static std::string titles_of(const std::vector<Sheet>& sheets) {
@@ -85,20 +85,20 @@ TEST_SUITE("unit/drawing") {
     TEST_CASE("every part of the examples has its sizes on one sheet") {
         for (const std::string& name : testing::example_names()) {
             CAPTURE(name);
-            for (const Sheet& sheet : Making(example_piece(name)).sheets({}))
+            for (const Sheet& sheet : made_example(name).sheets({}))
                 CHECK(sheet.title.find(", sizes") == std::string::npos);
         }
     }
 
     TEST_CASE("the general arrangement takes the largest scale there is room for") {
         // 420 + 280 mm side by side: 140 of 180 mm within A4's frame at 1:5, no room at 1:2.
-        Making making(example_piece("instrument_tray"));
+        Making& making = made_example("instrument_tray");
         CHECK(says(making.sheets({{"sheet", "a4"}, {"projection", "first"}})[1], "1:5"));
     }
 
     TEST_CASE("the general arrangement has the heights a maker sets the parts by") {
         // The table: top 13/16 under 29 1/2, aprons 4 1/2 under that, stretchers 6 to 7 3/4 over the floor.
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const std::vector<Sheet> sheets = making.sheets({{"sheet", "letter"}, {"projection", "third"}});
         for (const char* height : {"6\"", "7 3/4\"", "24 3/16\"", "28 11/16\"", "29 1/2\""}) {
             CAPTURE(height);
@@ -108,7 +108,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("the sections say where they are, and name what they show") {
         // The table is 21 deep and 42 wide; nine slats, the fifth of them in the middle.
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const Sheet sheet = making.sheets({{"sheet", "letter"}, {"projection", "third"}})[2];
         CHECK(sheet.title == "General arrangement, sections");
         for (const char* text :
@@ -149,7 +149,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("rounded and chamfered edges have their size at a leader") {
         // The table's leg: round(1/8") on all four long edges; its stretcher: 1/16" on the two bottom ones.
-        Making table(example_piece("keepers_table"));
+        Making& table = made_example("keepers_table");
         const std::vector<Sheet> sheets = table.sheets({{"sheet", "letter"}, {"projection", "third"}});
         CHECK(says(sheets[4], "4 × R 1/8\""));
         CHECK(says(sheets[7], "2 × R 1/16\""));
@@ -157,7 +157,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("a joint's sections say where what is cut begins and ends") {
         // The table's aprons: 3/16 behind the leg's face, 3/4 thick, tenon 1/4 in the middle of that.
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const std::vector<Sheet> sheets = making.sheets({{"sheet", "letter"}, {"projection", "third"}});
         REQUIRE(sheets[10].title == "Joint, mortise and tenon");
         for (const char* size : {"3/16\"", "7/16\"", "11/16\"", "15/16\""}) {
@@ -167,7 +167,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a joint's sections are drawn at half size or larger, what is too long for that cropped") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         std::size_t sections = 0;
         for (const Sheet& sheet : making.sheets({{"sheet", "letter"}})) {
             for (const std::string& text : texts_of(sheet)) {
@@ -182,7 +182,7 @@ TEST_SUITE("unit/drawing") {
 
     TEST_CASE("with both units the cut list has both, and the title block says so") {
         // The side aprons of the table are 16 1/4 in long: 412.75 mm.
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         bool said = false;
         for (const Sheet& sheet : making.sheets({{"sheet", "letter"}, {"units", "both"}})) {
             CHECK(says(sheet, "inches to 1/32 [millimetres to 1/10]"));

@@ -48,7 +48,7 @@ TEST_SUITE("unit/drawing") {
                                          isometric_view()};
         std::size_t left_out = 0;
         for (const std::string& name : example_names()) {
-            Making making(example_piece(name));
+            Making& making = made_example(name);
             const packet::Context context = making.context({});
             const std::vector<ShadedPart> parts = parts_of(context);
             for (const View& view : views) {

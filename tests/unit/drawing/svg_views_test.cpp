@@ -13,7 +13,7 @@
 using namespace rodwright;
 
 static std::map<std::string, std::string> views_of(const std::string& name) {
-    testing::Making making(testing::example_piece(name));
+    testing::Making& making = testing::made_example(name);
     making.sources.add("tables/" + name + ".rod", testing::example_text(name));
     OutputFolder out;
     make_svg_backend()->emit(making.input, {{"projection", "auto"}, {"units", "auto"}}, out,

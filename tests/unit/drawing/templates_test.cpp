@@ -13,7 +13,7 @@
 
 using namespace rodwright;
 using namespace rodwright::drawing;
-using testing::example_piece;
+using testing::made_example;
 using testing::Making;
 
 static std::vector<std::string> files_of(const std::vector<packet::Template>& templates) {
@@ -78,7 +78,7 @@ static std::array<int, 2> count_bars(const Sheet& sheet, LengthUnit unit) {
 
 TEST_SUITE("unit/drawing") {
     TEST_CASE("templates of the examples: what is curved, set out, routed, or repeated, and nothing else") {
-        Making table(example_piece("keepers_table"));
+        Making& table = made_example("keepers_table");
         CHECK(files_of(packet::templates(table.context({}))) ==
               std::vector<std::string>{
                   "leg-A1", "stretcher-D-strip-sliding-dovetail", "joint-1-mortise-and-tenon-tenon",
@@ -89,12 +89,12 @@ TEST_SUITE("unit/drawing") {
                   "router-2-mortise-and-tenon", "router-3-sliding-dovetail", "router-4-buttons"});
         // The tray's housings, steps and grooves are as wide as the part that goes in: marked from that part,
         // and cut along a fence.
-        Making tray(example_piece("instrument_tray"));
+        Making& tray = made_example("instrument_tray");
         CHECK(files_of(packet::templates(tray.context({}))) == std::vector<std::string>{"divider-D"});
     }
 
     TEST_CASE("a tapered leg: its two ends and the start of the taper, the slope as long as it is") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const auto templates = packet::templates(making.context({}));
         const packet::Template& leg = named(templates, "leg-A1");
         // 29 1/2 - 13/16 long, the taper from 5 1/2 below the top on: 23 3/16 = 588.9625 mm along, and
@@ -111,7 +111,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("an arched rail is drawn whole, its curve as an arc") {
-        Making making(example_piece("chart_shelf"));
+        Making& making = made_example("chart_shelf");
         const auto templates = packet::templates(making.context({}));
         const packet::Template& rail = named(templates, "rail-C");
         std::vector<Arc> arcs;
@@ -132,7 +132,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a layout strip has both edges of every place, from the reference end") {
-        Making making(example_piece("chart_shelf"));
+        Making& making = made_example("chart_shelf");
         const auto templates = packet::templates(making.context({}));
         const packet::Template& side = named(templates, "side-A1-strip-housing");
         // 24 in tall, shelves of 3/4: the first 1 1/2 from the end, the last ends as far from the other; the
@@ -145,7 +145,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a mortise's layout is where the mortise is, to be pricked through") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const auto templates = packet::templates(making.context({}));
         // Stretcher 1 3/4 x 3/4: tenon 1/4 thick, 1/4 in from each edge.
         for (const char* file : {"joint-2-mortise-and-tenon-tenon", "joint-2-mortise-and-tenon-mortise"}) {
@@ -158,7 +158,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("a dovetail's tail and socket are drawn along the slide too, to the bit's angle") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         const auto templates = packet::templates(making.context({}));
         for (const char* part : {"tail", "socket"}) {
             const packet::Template& layout =
@@ -187,7 +187,7 @@ TEST_SUITE("unit/drawing") {
         "template sheets keep to their frames in every format, each with a scale bar across and one "
         "upright") {
         for (const std::string& name : testing::example_names()) {
-            Making making(example_piece(name));
+            Making& making = made_example(name);
             for (const SheetFormat& format : sheet_formats()) {
                 for (const char* units : {"auto", "both"}) {
                     CAPTURE(name);
@@ -208,7 +208,7 @@ TEST_SUITE("unit/drawing") {
     }
 
     TEST_CASE("each template is an SVG of its own, uncut and full size") {
-        Making making(example_piece("keepers_table"));
+        Making& making = made_example("keepers_table");
         OutputFolder out;
         make_packet_backend()->emit(making.input, {}, out, making.diagnostics);
         CHECK(out.files().size() == 1 + 14);

@@ -34,7 +34,7 @@ TEST_SUITE("unit/fit") {
     TEST_CASE("on the sheets of the examples nothing stands on a text or outside its frame") {
         const std::vector<OptionValues> ways = ways_to_draw();
         for (const std::string& name : testing::example_names()) {
-            testing::Making making(testing::example_piece(name));
+            testing::Making& making = testing::made_example(name);
             const testing::PlannedWood wood =
                 testing::plan_from(making.piece, testing::example_file(name, "rack.yaml"));
             making.input.wood = &wood.plan;
