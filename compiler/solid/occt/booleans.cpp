@@ -33,6 +33,7 @@ static TopoDS_Shape run(BRepAlgoAPI_BooleanOperation& operation, const TopoDS_Sh
     operation.SetTools(others);
     operation.SetToFillHistory(Standard_False);
     operation.SetNonDestructive(Standard_True);
+    operation.SetCheckInverted(Standard_False);  // no solid of ours is inside out
     operation.Build();
     if (operation.HasErrors()) throw Standard_Failure("boolean operation failed");
     return operation.Shape();

@@ -2,6 +2,7 @@
 
 #include <BRepMesh_IncrementalMesh.hxx>
 #include <BRep_Tool.hxx>
+#include <IMeshTools_Parameters.hxx>
 #include <Poly_Triangulation.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopoDS.hxx>
@@ -45,7 +46,13 @@ static void add_face(const TopoDS_Face& face, std::uint32_t number, std::vector<
 
 std::vector<Triangle> triangulate(const TopoDS_Shape& solid, double tolerance) {
     const TopoDS_Shape shape = own_copy(solid);
-    BRepMesh_IncrementalMesh(shape, tolerance, Standard_False, angle_tolerance, Standard_False);
+    IMeshTools_Parameters how;
+    how.Deflection = tolerance;
+    how.Angle = angle_tolerance;
+    // Planes, cylinders and rounds are as near as their edges are.
+    how.InternalVerticesMode = Standard_False;
+    how.ControlSurfaceDeflection = Standard_False;
+    BRepMesh_IncrementalMesh(shape, how);
     std::vector<Triangle> triangles;
     std::uint32_t number = 0;
     for (TopExp_Explorer it(shape, TopAbs_FACE); it.More(); it.Next()) {

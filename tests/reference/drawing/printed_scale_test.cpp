@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <cstdlib>
+#include <map>
 #include <sstream>
 
 #include "backends/packet/packet.hpp"
@@ -83,6 +84,11 @@ struct Printed {
         REQUIRE(std::system((command + " >/dev/null 2>&1").c_str()) == 0);
     }
 };
+
+const Printed& printed(const std::string& example, const std::string& format) {
+    static std::map<std::pair<std::string, std::string>, Printed> known;
+    return known.try_emplace({example, format}, example, format).first->second;
+}
 
 // The two ends of a scale bar: strokes of 3 mm stand on them, up from a level one, to the right of an upright
 // one.
@@ -173,15 +179,15 @@ TEST_SUITE("reference/drawing") {
         for (const Case& each :
              {Case{"keepers_table", "letter", 4 * 25.4}, Case{"instrument_tray", "a4", 100.0}}) {
             CAPTURE(each.example);
-            const Printed printed(each.example, each.format);
+            const Printed& file = printed(each.example, each.format);
             std::size_t sheets = 0;
-            for (std::size_t page = 0; page < printed.pages.size(); ++page) {
-                if (!printed.has_bar[page]) continue;
+            for (std::size_t page = 0; page < file.pages.size(); ++page) {
+                if (!file.has_bar[page]) continue;
                 ++sheets;
-                const std::vector<Bar> across = bars_in(printed.pages[page], false);
+                const std::vector<Bar> across = bars_in(file.pages[page], false);
                 REQUIRE(across.size() == 1);
                 CHECK(std::abs(across[0].to.x - across[0].from.x - each.length) <= tolerance);
-                const std::vector<Bar> upright = bars_in(printed.pages[page], true);
+                const std::vector<Bar> upright = bars_in(file.pages[page], true);
                 REQUIRE(upright.size() == 1);
                 CHECK(std::abs(upright[0].to.y - upright[0].from.y - each.length) <= tolerance);
             }
@@ -192,11 +198,11 @@ TEST_SUITE("reference/drawing") {
     TEST_CASE("outlines in the file are those of the parts") {
         // Leg: 29 1/2 - 13/16 = 28 11/16 in; tapered from 5 1/2 below its top on: 23 3/16 in along, and
         // 1 3/4 - 1 1/8 = 5/8 in across.
-        const Printed table("keepers_table", "letter");
+        const Printed& table = printed("keepers_table", "letter");
         CHECK(count_segments(table.pages, 23.1875 * 25.4, 0.625 * 25.4) >= 1);
 
         // Rail: an arc with a chord of 24 in and a rise of 3/4 in.
-        const Printed shelf("chart_shelf", "a3");
+        const Printed& shelf = printed("chart_shelf", "a3");
         std::size_t arcs = 0;
         for (const std::vector<Path>& page : shelf.pages) {
             for (const Path& path : page) {
@@ -214,13 +220,13 @@ TEST_SUITE("reference/drawing") {
     }
 
     TEST_CASE("a page rendered at 300 dots an inch has the bar's end ticks 1200 dots apart") {
-        const Printed printed("keepers_table", "letter");
-        const auto first = std::find(printed.has_bar.begin(), printed.has_bar.end(), true);
-        REQUIRE(first != printed.has_bar.end());
-        const auto page = static_cast<std::size_t>(first - printed.has_bar.begin());
-        const Picture picture = rendered(printed, page);
+        const Printed& file = printed("keepers_table", "letter");
+        const auto first = std::find(file.has_bar.begin(), file.has_bar.end(), true);
+        REQUIRE(first != file.has_bar.end());
+        const auto page = static_cast<std::size_t>(first - file.has_bar.begin());
+        const Picture picture = rendered(file, page);
         CHECK(picture.width == 2550);  // 8 1/2 in
-        const Bar bar = bars_in(printed.pages[page], false).at(0);
+        const Bar bar = bars_in(file.pages[page], false).at(0);
         const auto dots = [](double millimetres) {
             return static_cast<int>(std::lround(millimetres / 25.4 * 300));
         };

@@ -200,6 +200,19 @@ TEST_SUITE("unit/drawing") {
         }
     }
 
+    TEST_CASE("what joints and shapes write is in the unit that the run is asked for") {
+        const packet::Context inch = made_example("keepers_table").context({{"units", "inch"}});
+        const packet::Context metric = made_example("keepers_table").context({{"units", "mm"}});
+        const auto has_inches = [](const Step& step) {
+            std::string all = step.text + step.caution;
+            for (const auto& [name, value] : step.settings) all += value;
+            return all.find('"') != std::string::npos;
+        };
+        CHECK(std::ranges::count_if(inch.steps.steps, has_inches) > 10);
+        CHECK(std::ranges::count_if(metric.steps.steps, has_inches) == 0);
+        REQUIRE(metric.steps.steps.size() == inch.steps.steps.size());
+    }
+
     TEST_CASE("the backend writes the same file each time") {
         const auto packet_of = [](const OptionValues& options) {
             Making making(sample_piece());

@@ -9,14 +9,6 @@ using namespace rodwright;
 
 namespace {
 
-// Under sanitizers, which make this many times slower, every seventh of the 24 ways: all formats still come
-// up.
-#ifdef RODWRIGHT_SANITIZED
-constexpr std::size_t step = 7;
-#else
-constexpr std::size_t step = 1;
-#endif
-
 std::vector<OptionValues> ways_to_draw() {
     std::vector<OptionValues> ways;
     for (const drawing::SheetFormat& format : drawing::sheet_formats()) {
@@ -34,12 +26,11 @@ TEST_SUITE("unit/fit") {
     TEST_CASE("on the sheets of the examples nothing stands on a text or outside its frame") {
         const std::vector<OptionValues> ways = ways_to_draw();
         for (const std::string& name : testing::example_names()) {
-            testing::Making& making = testing::made_example(name);
+            testing::Making making(testing::example_piece(name));
             const testing::PlannedWood wood =
                 testing::plan_from(making.piece, testing::example_file(name, "rack.yaml"));
             making.input.wood = &wood.plan;
-            for (std::size_t i = 0; i < ways.size(); i += step) {
-                const OptionValues& way = ways[i];
+            for (const OptionValues& way : ways) {
                 const std::string which =
                     name + " " + way.at("sheet") + " " + way.at("projection") + " " + way.at("units");
                 CAPTURE(which);
