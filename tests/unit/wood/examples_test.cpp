@@ -17,7 +17,7 @@ namespace {
 
 // Sanitizers make the search for plans some ten times slower.
 #ifdef RODWRIGHT_SANITIZED
-constexpr int rounds = 2;
+constexpr int rounds = 6;
 const std::vector<cutting::Effort> efforts = {cutting::Effort::quick};
 #else
 constexpr int rounds = 16;
@@ -140,7 +140,7 @@ TEST_SUITE("unit/wood") {
             CAPTURE(text);
             CAPTURE(rack);
             const CompiledDesign design = compile_body(text);
-            const PlannedWood planned = plan_from(design.piece(), rack);
+            const PlannedWood planned = plan_from(design.piece(), rack, "", efforts.back());
             complete += planned.plan.complete() ? 1U : 0U;
             check_sound(planned, design.piece());
         }
@@ -150,7 +150,8 @@ TEST_SUITE("unit/wood") {
 
     TEST_CASE("the checker finds what is wrong with a plan") {
         const CompiledDesign design = compile_text(example_text("keepers_table"));
-        const PlannedWood planned = plan_from(design.piece(), example_file("keepers_table", "rack.yaml"));
+        const PlannedWood planned =
+            plan_from(design.piece(), example_file("keepers_table", "rack.yaml"), "", efforts.back());
         const auto faults = [&](const auto& spoil) {
             WoodPlan spoiled = planned.plan;
             spoil(spoiled);

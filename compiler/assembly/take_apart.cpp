@@ -1,0 +1,152 @@
+#include "compiler/assembly/take_apart.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace rodwright {
+
+namespace {
+
+// A top is lifted off before a side is drawn out.
+constexpr std::array<Direction, 6> ways = {{{Axis::tall, true},
+                                            {Axis::tall, false},
+                                            {Axis::wide, true},
+                                            {Axis::wide, false},
+                                            {Axis::deep, true},
+                                            {Axis::deep, false}}};
+
+// The smallest groups that can be drawn off one way: the strongly connected components of "meets" from which
+// nothing leads out (Tarjan 1972).
+class Groups {
+  public:
+    Groups(const Blocking& blocking, const PartNumbers& parts, Direction way)
+        : blocking_(blocking), parts_(parts), way_(way), found_(parts.size()) {
+        for (std::size_t i = 0; i < parts.size(); ++i) {
+            if (found_[i].order == 0) search(i);
+        }
+    }
+    const std::vector<PartNumbers>& that_can_go() const { return groups_; }
+
+  private:
+    struct Found {
+        std::size_t order = 0;  // when it was come upon, from 1
+        std::size_t low = 0;
+        bool waits = false;      // on the stack
+        bool leads_out = false;  // to a group that is complete
+    };
+    struct Visit {
+        std::size_t part;
+        std::size_t next;
+    };
+
+    const Blocking& blocking_;
+    const PartNumbers& parts_;
+    Direction way_;
+    std::vector<Found> found_;
+    std::vector<std::size_t> waiting_;
+    std::size_t count_ = 0;
+    std::vector<PartNumbers> groups_;
+
+    void come_upon(std::size_t part, std::vector<Visit>& path) {
+        found_[part] = {++count_, count_, true, false};
+        waiting_.push_back(part);
+        path.push_back({part, 0});
+    }
+
+    void search(std::size_t start) {
+        std::vector<Visit> path;
+        come_upon(start, path);
+        while (!path.empty()) {
+            const std::size_t part = path.back().part;
+            if (path.back().next < parts_.size()) {
+                look_at(part, path.back().next++, path);
+                continue;
+            }
+            path.pop_back();
+            const bool leads_out = found_[part].leads_out;
+            const bool complete = found_[part].low == found_[part].order;
+            if (complete) close_group(part);
+            if (path.empty()) continue;
+            Found& before = found_[path.back().part];
+            if (complete) {
+                before.leads_out = true;
+            } else {
+                before.low = std::min(before.low, found_[part].low);
+                before.leads_out = before.leads_out || leads_out;
+            }
+        }
+    }
+
+    void look_at(std::size_t part, std::size_t other, std::vector<Visit>& path) {
+        if (part == other || !blocking_.meets(parts_[part], parts_[other], way_)) return;
+        if (found_[other].order == 0) {
+            come_upon(other, path);
+        } else if (found_[other].waits) {
+            found_[part].low = std::min(found_[part].low, found_[other].order);
+        } else {
+            found_[part].leads_out = true;
+        }
+    }
+
+    void close_group(std::size_t root) {
+        PartNumbers group;
+        bool leads_out = false;
+        for (bool more = true; more;) {
+            const std::size_t part = waiting_.back();
+            waiting_.pop_back();
+            found_[part].waits = false;
+            leads_out = leads_out || found_[part].leads_out;
+            group.push_back(parts_[part]);
+            more = part != root;
+        }
+        if (leads_out) return;
+        std::ranges::sort(group);
+        groups_.push_back(std::move(group));
+    }
+};
+
+PartNumbers without(const PartNumbers& parts, const PartNumbers& gone) {
+    PartNumbers left;
+    std::ranges::set_difference(parts, gone, std::back_inserter(left));
+    return left;
+}
+
+std::optional<Parting> next_parting(const Blocking& blocking, const PartNumbers& parts) {
+    std::optional<Parting> best;
+    for (const Direction way : ways) {
+        const Groups groups(blocking, parts, way);
+        for (const PartNumbers& group : groups.that_can_go()) {
+            if (group.size() == parts.size()) continue;
+            const bool better = !best || group.size() < best->goes.size() ||
+                                (group.size() == best->goes.size() && way == best->way && group < best->goes);
+            if (better) best = Parting{group, {}, way};
+        }
+    }
+    if (best) best->stays = without(parts, best->goes);
+    return best;
+}
+
+}  // namespace
+
+TakenApart take_apart(const Blocking& blocking) {
+    TakenApart apart;
+    PartNumbers all;
+    for (std::size_t i = 0; i < blocking.parts(); ++i) all.push_back(i);
+    std::vector<PartNumbers> whole = {all};
+    while (!whole.empty()) {
+        const PartNumbers parts = std::move(whole.back());
+        whole.pop_back();
+        if (parts.size() < 2) continue;
+        std::optional<Parting> parting = next_parting(blocking, parts);
+        if (!parting) {
+            apart.locked.push_back(parts);
+            continue;
+        }
+        whole.push_back(parting->goes);
+        whole.push_back(parting->stays);
+        apart.partings.push_back(std::move(*parting));
+    }
+    return apart;
+}
+
+}  // namespace rodwright

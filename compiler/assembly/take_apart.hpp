@@ -1,0 +1,34 @@
+// Taking a piece apart, on paper: backwards it is an order in which it can be put together, each part or
+// group brought in along one straight motion.
+//
+// A group can be drawn off in a direction if it takes along everything that it would meet. What is left comes
+// apart as before, only easier, so it does not matter which of several groups goes first: if some choice ends
+// with single parts, every choice does.
+#pragma once
+
+#include <vector>
+
+#include "compiler/assembly/blocking.hpp"
+
+namespace rodwright {
+
+using PartNumbers = std::vector<std::size_t>;  // ascending
+
+// One motion: a group goes, the rest stays.
+struct Parting {
+    PartNumbers goes;
+    PartNumbers stays;
+    Direction way;
+};
+
+struct TakenApart {
+    std::vector<Parting> partings;  // in the order of taking apart
+    // Groups of which no part can be moved without the others. Empty: everything comes apart.
+    std::vector<PartNumbers> locked;
+};
+
+// Of what can go, the smallest group goes first; of several, those that go up, then down, and then the one
+// with the first part.
+TakenApart take_apart(const Blocking& blocking);
+
+}  // namespace rodwright
