@@ -121,7 +121,7 @@ bool is_sliver(const Polygon& polygon) {
         twice_area += a.u * b.v - a.v * b.u;
         round += std::hypot(b.u - a.u, b.v - a.v);
     }
-    return std::abs(twice_area) < slack * round;
+    return std::abs(twice_area) <= slack * round;
 }
 
 // Whether something begins under what ends, anywhere over the polygon but at its very rim.

@@ -166,6 +166,9 @@ TEST_SUITE("unit/assembly") {
             return Blocking({box(0, 10), box(from, 20)}).meets(0, 1, {Axis::deep, true});
         };
         CHECK_FALSE(meets_going_deep(10));
+        CHECK_FALSE(
+            blocking_of({block({0, 0, 0}, {0, 0, 0}), block({1, 1, 1}, {1, 1, 1})})  // corner to corner
+                .meets(0, 1, {Axis::tall, true}));
         CHECK_FALSE(meets_going_deep(10 - 1e-9));
         CHECK(meets_going_deep(9.9));
     }

@@ -1,0 +1,48 @@
+#include "compiler/assembly/placed_meshes.hpp"
+
+#include "compiler/at_once.hpp"
+
+namespace rodwright {
+
+namespace {
+
+constexpr double tolerance = 0.1;  // mm
+
+Point3 turned(const Pose& pose, const Point3& direction) {
+    Point3 out{};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+        for (std::size_t i = 0; i < 3; ++i) out[axis] += pose.columns[i][axis] * direction[i];
+    }
+    return out;
+}
+
+Triangle placed(const Pose& pose, Triangle triangle) {
+    for (Point3& corner : triangle.corners) {
+        corner = turned(pose, corner);
+        for (std::size_t axis = 0; axis < 3; ++axis) corner[axis] += pose.move[axis];
+    }
+    triangle.normal = turned(pose, triangle.normal);
+    return triangle;
+}
+
+}  // namespace
+
+std::vector<Mesh> placed_meshes(const Piece& piece, SolidStore& solids) {
+    std::vector<Mesh> meshes(piece.parts.size());
+    const SolidKernel* kernel = solids.kernel();
+    if (kernel == nullptr) return meshes;
+    std::vector<Mesh> kinds(piece.kinds.size());
+    for (std::size_t i = 0; i < kinds.size(); ++i) solids.solid(static_cast<KindId>(i));
+    at_once(kinds.size(), [&](std::size_t i) {
+        const SolidRef solid = solids.solid(static_cast<KindId>(i));
+        if (solid) kinds[i] = kernel->triangles(*solid, tolerance);
+    });
+    for (std::size_t i = 0; i < meshes.size(); ++i) {
+        const Pose pose = pose_of(piece.parts[i].placement);
+        for (const Triangle& triangle : kinds[static_cast<std::size_t>(piece.parts[i].kind)])
+            meshes[i].push_back(placed(pose, triangle));
+    }
+    return meshes;
+}
+
+}  // namespace rodwright
