@@ -14,6 +14,14 @@
 
 namespace rodwright {
 
+// A top is lifted off before a side is drawn out.
+inline constexpr std::array<Direction, 6> all_ways = {{{Axis::tall, true},
+                                                       {Axis::tall, false},
+                                                       {Axis::wide, true},
+                                                       {Axis::wide, false},
+                                                       {Axis::deep, true},
+                                                       {Axis::deep, false}}};
+
 // A part's surface, closed, in the piece's axes, mm.
 using Mesh = std::vector<Triangle>;
 
@@ -27,11 +35,18 @@ class Blocking {
     // Whether `mover`, drawn off that way, meets `other`. Parts that are in one another from the start meet
     // whichever way they go.
     bool meets(std::size_t mover, std::size_t other, Direction way) const {
-        const auto& upwards = upwards_[static_cast<std::size_t>(way.axis)];
-        return way.positive ? upwards[mover * count_ + other] : upwards[other * count_ + mover];
+        return upwards_[static_cast<std::size_t>(way.axis)][place(mover, other, way)];
+    }
+    // As if they did not meet.
+    void open(std::size_t mover, std::size_t other, Direction way) {
+        upwards_[static_cast<std::size_t>(way.axis)][place(mover, other, way)] = false;
     }
 
   private:
+    std::size_t place(std::size_t mover, std::size_t other, Direction way) const {
+        return way.positive ? mover * count_ + other : other * count_ + mover;
+    }
+
     std::size_t count_ = 0;
     // By axis: whether the first, going up the axis, meets the second. The same pair the other way round is
     // the second going down.

@@ -7,14 +7,6 @@ namespace rodwright {
 
 namespace {
 
-// A top is lifted off before a side is drawn out.
-constexpr std::array<Direction, 6> ways = {{{Axis::tall, true},
-                                            {Axis::tall, false},
-                                            {Axis::wide, true},
-                                            {Axis::wide, false},
-                                            {Axis::deep, true},
-                                            {Axis::deep, false}}};
-
 // The smallest groups that can be drawn off one way: the strongly connected components of "meets" from which
 // nothing leads out (Tarjan 1972).
 class Groups {
@@ -113,7 +105,7 @@ PartNumbers without(const PartNumbers& parts, const PartNumbers& gone) {
 
 std::optional<Parting> next_parting(const Blocking& blocking, const PartNumbers& parts) {
     std::optional<Parting> best;
-    for (const Direction way : ways) {
+    for (const Direction way : all_ways) {
         const Groups groups(blocking, parts, way);
         for (const PartNumbers& group : groups.that_can_go()) {
             if (group.size() == parts.size()) continue;
@@ -129,10 +121,14 @@ std::optional<Parting> next_parting(const Blocking& blocking, const PartNumbers&
 }  // namespace
 
 TakenApart take_apart(const Blocking& blocking) {
-    TakenApart apart;
     PartNumbers all;
     for (std::size_t i = 0; i < blocking.parts(); ++i) all.push_back(i);
-    std::vector<PartNumbers> whole = {all};
+    return take_apart(blocking, all);
+}
+
+TakenApart take_apart(const Blocking& blocking, const PartNumbers& some) {
+    TakenApart apart;
+    std::vector<PartNumbers> whole = {some};
     while (!whole.empty()) {
         const PartNumbers parts = std::move(whole.back());
         whole.pop_back();

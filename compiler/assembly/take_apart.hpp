@@ -30,5 +30,7 @@ struct TakenApart {
 // Of what can go, the smallest group goes first; of several, those that go up, then down, and then the one
 // with the first part.
 TakenApart take_apart(const Blocking& blocking);
+// Some of the parts, as if the others were not there.
+TakenApart take_apart(const Blocking& blocking, const PartNumbers& some);
 
 }  // namespace rodwright

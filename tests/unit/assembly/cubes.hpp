@@ -15,13 +15,6 @@ inline Cell beside(Cell cell, Direction way) {
     return cell;
 }
 
-inline constexpr std::array<Direction, 6> all_ways = {{{Axis::wide, true},
-                                                       {Axis::wide, false},
-                                                       {Axis::deep, true},
-                                                       {Axis::deep, false},
-                                                       {Axis::tall, true},
-                                                       {Axis::tall, false}}};
-
 // The face of a cell that looks that way, as two triangles.
 inline void add_face(Mesh& mesh, const Cell& cell, Direction way) {
     const auto axis = static_cast<std::size_t>(way.axis);

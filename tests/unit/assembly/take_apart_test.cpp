@@ -6,6 +6,7 @@
 #include <bit>
 #include <random>
 
+#include "compiler/assembly/locks.hpp"
 #include "tests/unit/assembly/cubes.hpp"
 
 using namespace rodwright;
@@ -152,6 +153,23 @@ TEST_SUITE("unit/assembly") {
         REQUIRE(apart.partings.size() == 4);
         CHECK(apart.partings[0].goes != PartNumbers{0});
         check_plan(parts, apart);
+    }
+
+    TEST_CASE("a lock is told without the parts that only stand by, and with what would open it") {
+        std::vector<Cells> parts = tail_in_socket(true);
+        parts.push_back(block({-3, -1, -1}, {-2, 1, 1}));  // beside the post
+        parts.push_back(block({5, 0, 0}, {6, 0, 0}));
+        const Blocking blocking = blocking_of(parts);
+        CHECK(smallest_lock(blocking, {0, 1}) == PartNumbers{0, 1});
+        // Tied to the post and to each other, the others are in the same lock, and still are not what locks.
+        CHECK(smallest_lock(blocking, {0, 1, 2, 3}) == PartNumbers{0, 1});
+        // The socket is closed above and below: open at either end it would let the tail out.
+        const std::vector<Opening> ends = {
+            {0, 1, {Axis::tall, true}}, {0, 1, {Axis::tall, false}}, {2, 1, {Axis::wide, true}}};
+        const std::vector<Opening> open = releases(blocking, {0, 1}, ends);
+        REQUIRE(open.size() == 2);
+        CHECK(open[0].way == Direction{Axis::tall, true});
+        CHECK(open[1].way == Direction{Axis::tall, false});
     }
 
     TEST_CASE("surfaces that slide on each other, and a hair of overlap, are in nobody's way") {

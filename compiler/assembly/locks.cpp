@@ -1,0 +1,54 @@
+#include "compiler/assembly/locks.hpp"
+
+#include <algorithm>
+
+namespace rodwright {
+
+namespace {
+
+PartNumbers without(PartNumbers parts, std::size_t gone) {
+    std::erase(parts, gone);
+    return parts;
+}
+
+}  // namespace
+
+PartNumbers smallest_lock(const Blocking& blocking, const PartNumbers& locked) {
+    PartNumbers left = locked;
+    for (const std::size_t part : locked) {
+        if (!std::ranges::binary_search(left, part)) continue;
+        const TakenApart apart = take_apart(blocking, without(left, part));
+        if (!apart.locked.empty()) left = apart.locked.front();
+    }
+    return left;
+}
+
+std::vector<Opening> openings(const Piece& piece) {
+    std::vector<Opening> found;
+    for (const Joint& joint : piece.joints) {
+        if (!joint.slides || joint.members.size() != 2) continue;
+        const auto goes = static_cast<std::size_t>(joint.members[0].part);
+        const auto stays = static_cast<std::size_t>(joint.members[1].part);
+        found.push_back({goes, stays, -*joint.slides});
+        found.push_back({goes, stays, *joint.slides});
+    }
+    return found;
+}
+
+std::vector<Opening> releases(const Blocking& blocking, const PartNumbers& locked,
+                              const std::vector<Opening>& openings) {
+    std::vector<Opening> found;
+    for (const Opening& opening : openings) {
+        if (!std::ranges::binary_search(locked, opening.goes) ||
+            !std::ranges::binary_search(locked, opening.stays) ||
+            !blocking.meets(opening.goes, opening.stays, opening.way)) {
+            continue;
+        }
+        Blocking opened = blocking;
+        opened.open(opening.goes, opening.stays, opening.way);
+        if (take_apart(opened, locked).locked.empty()) found.push_back(opening);
+    }
+    return found;
+}
+
+}  // namespace rodwright

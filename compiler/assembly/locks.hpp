@@ -1,0 +1,25 @@
+// Why a group does not come apart, and what would let it.
+#pragma once
+
+#include "compiler/assembly/take_apart.hpp"
+
+namespace rodwright {
+
+// The fewest of a locked group, going by one part after the other, that lock each other without the rest.
+PartNumbers smallest_lock(const Blocking& blocking, const PartNumbers& locked);
+
+// A joint that could be open where it is closed: then the one part would go past the other that way.
+struct Opening {
+    std::size_t goes = 0;
+    std::size_t stays = 0;
+    Direction way;
+};
+
+// Both ends of every joint's slide.
+std::vector<Opening> openings(const Piece& piece);
+
+// Those of which one alone would let the whole group come apart.
+std::vector<Opening> releases(const Blocking& blocking, const PartNumbers& locked,
+                              const std::vector<Opening>& openings);
+
+}  // namespace rodwright
