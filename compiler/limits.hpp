@@ -20,6 +20,7 @@ inline constexpr std::size_t solving = 3'000'000;      // machine words of numbe
 inline constexpr std::size_t trials = 5'000'000;       // pairs of parts that joins look at
 inline constexpr std::size_t joints = 100'000;         // joints in a piece
 inline constexpr std::size_t row_count = 2'000;        // parts in one row
+inline constexpr std::size_t tried_parts = 1'000;      // parts that are tried whether they go together
 inline constexpr std::size_t features = 300'000;       // features of all parts, and corners of their profiles
 inline constexpr std::size_t repeats = 1'000;          // copies that one `repeat` may ask for
 inline constexpr std::size_t call_depth = 64;          // definitions that use definitions

@@ -26,7 +26,9 @@ PartNumbers smallest_lock(const Blocking& blocking, const PartNumbers& locked) {
 std::vector<Opening> openings(const Piece& piece) {
     std::vector<Opening> found;
     for (const Joint& joint : piece.joints) {
-        if (!joint.slides || joint.members.size() != 2) continue;
+        // What closes straight onto the other part, as a tenon does, does not go through it.
+        const bool slides_across = joint.slides && joint.slides->axis != joint.frame.w.axis;
+        if (!slides_across || joint.members.size() != 2) continue;
         const auto goes = static_cast<std::size_t>(joint.members[0].part);
         const auto stays = static_cast<std::size_t>(joint.members[1].part);
         found.push_back({goes, stays, -*joint.slides});

@@ -15,7 +15,7 @@ struct Opening {
     Direction way;
 };
 
-// Both ends of every joint's slide.
+// Both ends of every joint that slides across the face it is in.
 std::vector<Opening> openings(const Piece& piece);
 
 // Those of which one alone would let the whole group come apart.

@@ -103,18 +103,25 @@ PartNumbers without(const PartNumbers& parts, const PartNumbers& gone) {
     return left;
 }
 
-std::optional<Parting> next_parting(const Blocking& blocking, const PartNumbers& parts) {
-    std::optional<Parting> best;
+struct Choice {
+    Direction way;
+    std::vector<PartNumbers> groups;  // all of one size; each can go whether or not the others have gone
+};
+
+// The smallest groups that can go, of the first way in which any can.
+std::optional<Choice> next_choice(const Blocking& blocking, const PartNumbers& parts) {
+    std::optional<Choice> best;
     for (const Direction way : all_ways) {
         const Groups groups(blocking, parts, way);
+        std::size_t least = best ? best->groups.front().size() : parts.size();
         for (const PartNumbers& group : groups.that_can_go()) {
-            if (group.size() == parts.size()) continue;
-            const bool better = !best || group.size() < best->goes.size() ||
-                                (group.size() == best->goes.size() && way == best->way && group < best->goes);
-            if (better) best = Parting{group, {}, way};
+            if (group.size() > least || group.size() == parts.size()) continue;
+            if (group.size() < least) best = Choice{way, {}};
+            least = group.size();
+            if (best && best->way == way) best->groups.push_back(group);
         }
     }
-    if (best) best->stays = without(parts, best->goes);
+    if (best) std::ranges::sort(best->groups);
     return best;
 }
 
@@ -133,14 +140,19 @@ TakenApart take_apart(const Blocking& blocking, const PartNumbers& some) {
         const PartNumbers parts = std::move(whole.back());
         whole.pop_back();
         if (parts.size() < 2) continue;
-        std::optional<Parting> parting = next_parting(blocking, parts);
-        if (!parting) {
+        const std::optional<Choice> choice = next_choice(blocking, parts);
+        if (!choice) {
             apart.locked.push_back(parts);
             continue;
         }
-        whole.push_back(parting->goes);
-        whole.push_back(parting->stays);
-        apart.partings.push_back(std::move(*parting));
+        PartNumbers stays = parts;
+        for (const PartNumbers& goes : choice->groups) {
+            if (goes.size() == stays.size()) break;
+            stays = without(stays, goes);
+            apart.partings.push_back({goes, stays, choice->way});
+            whole.push_back(goes);
+        }
+        whole.push_back(std::move(stays));
     }
     return apart;
 }

@@ -1,6 +1,7 @@
 #include <memory>
 
 #include "backends/graph/graph_backend.hpp"
+#include "compiler/assembly/check_assembly.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/world.hpp"
@@ -27,9 +28,13 @@ void dump_tree(const Console& console, const std::string& path) {
 
 ExitStatus check(const Console& console, const CheckArguments& arguments) {
     Diagnostics diagnostics;
-    const auto compilation = compile_design(arguments.design, diagnostics);
+    auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     if (arguments.dump == "tree") dump_tree(console, arguments.design.file);
+    if (compilation->piece && compilation->diagnostics.ok()) {
+        SolidStore solids(*compilation->piece, compilation->diagnostics);
+        check_assembly(*compilation->piece, solids, compilation->diagnostics);
+    }
     if (arguments.dump == "graph" && compilation->piece) console.print(piece_yaml(*compilation->piece));
     return console.report(compilation->diagnostics, *compilation->sources);
 }
@@ -37,8 +42,9 @@ ExitStatus check(const Console& console, const CheckArguments& arguments) {
 }  // namespace
 
 void add_check(CLI::App& program, Session& session) {
-    CLI::App* command =
-        add_command(program, "check", "Read and place a design, say what is wrong, write nothing");
+    CLI::App* command = add_command(
+        program, "check",
+        "Read and place a design, try whether it goes together, say what is wrong, write nothing");
     auto arguments = std::make_shared<CheckArguments>();
     add_design_arguments(*command, arguments->design);
     command->add_option("--dump", arguments->dump, "Print what a phase makes of the design")
