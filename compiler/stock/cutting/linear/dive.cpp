@@ -15,8 +15,8 @@ namespace {
 constexpr std::size_t share_fixed = 12;
 constexpr std::size_t ways = 2;
 constexpr int most_failures = 30;
-// Of the linear programme's cost: its quantities are shaken a little, see Master.
-constexpr double rounding = 0.001;
+// Of the linear programme's cost: its quantities are a little too great, see Master.
+constexpr double rounding = 1e-5;
 
 // What is still to be cut, and where its entries stand in the whole problem.
 struct Residual {
@@ -105,8 +105,8 @@ class Dive {
             places.push_back(pool_.size());
             pool_.push_back(std::move(pattern));
         }
-        if (!master.feasible() || static_cast<double>(cost_) + master.objective() >
-                                      static_cast<double>(limit_) * (1 + 1e-7) + rounding) {
+        if (!master.feasible() ||
+            static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) * (1 + rounding)) {
             ++failures_;
             return {};
         }
