@@ -14,6 +14,8 @@ std::string_view bound_method_name(BoundMethod method) {
             return "dual feasible functions";
         case BoundMethod::column_generation:
             return "column generation";
+        case BoundMethod::joins:
+            return "all ways to join the parts";
     }
     return {};
 }

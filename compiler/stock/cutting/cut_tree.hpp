@@ -31,7 +31,7 @@ struct CutTree {
 };
 
 // Which argument gave the lower bound.
-enum class BoundMethod : std::uint8_t { area, stock_choice, dual_feasible, column_generation };
+enum class BoundMethod : std::uint8_t { area, stock_choice, dual_feasible, column_generation, joins };
 std::string_view bound_method_name(BoundMethod method);
 
 struct LowerBound {

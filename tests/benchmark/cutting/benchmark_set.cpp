@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
@@ -131,6 +132,23 @@ std::vector<BestKnown> read_best_known(const std::filesystem::path& folder) {
         rows.push_back(row);
     }
     return rows;
+}
+
+void apply_refuted(const std::filesystem::path& list, std::vector<BestKnown>& rows) {
+    Lines lines(list);
+    std::istringstream words;
+    lines.next(words);  // the heading
+    while (lines.next(words)) {
+        const auto instance = lines.read<std::string>(words);
+        const auto rule = lines.read<std::string>(words);
+        const auto value = lines.read<Amount>(words);
+        const auto row = std::find_if(rows.begin(), rows.end(), [&](const BestKnown& known) {
+            return known.instance == instance && known.rule == rule;
+        });
+        if (row == rows.end()) lines.fail("no such row in the set");
+        row->lower = value;
+        row->upper = value;
+    }
 }
 
 Problem read_problem(const std::filesystem::path& folder, const BestKnown& row) {

@@ -25,6 +25,10 @@ Effort effort_named(const std::string& name);
 // Errors as std::runtime_error with the file and line.
 std::vector<BestKnown> read_best_known(const std::filesystem::path& folder);
 
+// Puts right the rows that a list (instance, rule, value) names: no plan reaches what the set says of them,
+// and the value is the true optimum.
+void apply_refuted(const std::filesystem::path& list, std::vector<BestKnown>& rows);
+
 // The instance under that row's rule. One dimension is a stock of width 1 and parts of width 1 that do not
 // turn.
 Problem read_problem(const std::filesystem::path& folder, const BestKnown& row);

@@ -1,12 +1,13 @@
 // Compares the cutting core with the best values known.
 //
-//   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N] [PREFIX]...
+//   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N]
+//                               [--refuted LIST] [PREFIX]...
 //   rodwright_cutting_benchmark FOLDER --new-best LIST
 //   rodwright_cutting_benchmark --growth [--effort quick|normal|deep]
 //
 // FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances'
-// names, and every Nth only. Each plan is proved by the tests' checker; time is processor time of this
-// process.
+// names, and every Nth only. LISTs are the files beside this one. Each plan is proved by the tests' checker;
+// time is processor time of this process.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -31,6 +32,7 @@ struct Options {
     int every = 1;
     bool growth = false;
     std::string new_best;
+    std::string refuted;
 };
 
 Options parse(const std::vector<std::string>& words) {
@@ -48,6 +50,8 @@ Options parse(const std::vector<std::string>& words) {
             options.every = std::stoi(value());
         } else if (words[i] == "--new-best") {
             options.new_best = value();
+        } else if (words[i] == "--refuted") {
+            options.refuted = value();
         } else if (words[i] == "--growth") {
             options.growth = true;
         } else if (options.folder.empty()) {
@@ -131,7 +135,9 @@ int run(const Options& options) {
     std::map<std::string, Total> by_rule;
     int faults = 0;
     int number = 0;
-    for (const BestKnown& row : read_best_known(options.folder)) {
+    std::vector<BestKnown> rows = read_best_known(options.folder);
+    if (!options.refuted.empty()) apply_refuted(options.refuted, rows);
+    for (const BestKnown& row : rows) {
         if (!chosen(options, row) || number++ % options.every != 0) continue;
         const Problem problem = read_problem(options.folder, row);
         const double begin = processor_seconds();

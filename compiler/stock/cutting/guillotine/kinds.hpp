@@ -48,6 +48,7 @@ struct Kinds {
     Size kerf;
     bool leftovers = false;  // see for_leftovers
 
+    Size least_part() const { return least_part_; }
     bool may_hold_a_part(Size free) const { return free.reaches(least_part_); }
     // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that
     // one large rectangle is worth more than many small ones; nothing if it is too small to count.

@@ -86,6 +86,13 @@ void Layout::put(int part, const Placing& placing) {
     ++parts_;
 }
 
+std::pair<int, int> Layout::cut(int node, Axis axis, int extent) {
+    set_used(node);
+    const int piece = split(node, axis, extent);
+    const bool is_new = nodes_[at(piece)].parent == node;
+    return {piece, is_new ? nodes_[at(piece)].next : node};
+}
+
 // Cuts a piece of that extent off a node that is not listed as free any more; the rest becomes free.
 int Layout::split(int node, Axis axis, int extent) {
     const int parent = nodes_[at(node)].parent;

@@ -7,6 +7,7 @@
 // that always stay.
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "compiler/stock/cutting/guillotine/frames.hpp"
@@ -69,6 +70,8 @@ class Layout {
     template <typename Visit>
     void for_each_placing(const Kind& kind, Visit&& visit) const;
     void put(int part, const Placing& placing);
+    // Cuts a free node in two: one of that extent along the axis, and the rest.
+    std::pair<int, int> cut(int node, Axis axis, int extent);
     // Takes out all parts at and below the node and appends their kinds.
     void take(int node, std::vector<int>& parts);
 

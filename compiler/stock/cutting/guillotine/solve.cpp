@@ -1,9 +1,12 @@
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 
+#include <algorithm>
 #include <array>
 #include <limits>
+#include <numeric>
 
 #include "compiler/stock/cutting/bounds/bounds.hpp"
+#include "compiler/stock/cutting/guillotine/joins.hpp"
 #include "compiler/stock/cutting/guillotine/leftovers.hpp"
 #include "compiler/stock/cutting/guillotine/pattern_start.hpp"
 #include "compiler/stock/cutting/guillotine/search.hpp"
@@ -24,6 +27,11 @@ Amount work_limit(Effort effort) {
     return 0;
 }
 
+// Of joins; each rectangle made takes memory, too.
+Amount join_limit(Effort effort) {
+    return std::min<Amount>(work_limit(effort) / 3, 400'000'000);
+}
+
 class Solver {
   public:
     explicit Solver(const Problem& problem) : kinds_(problem) { plan_.bound = lower_bound(problem); }
@@ -32,6 +40,7 @@ class Solver {
     void find_cost(Effort effort) {
         for (const Effort step : {Effort::quick, Effort::normal, Effort::deep}) {
             run(work_limit(step));
+            if (step == Effort::quick) try_one_piece(join_limit(effort));
             if (step == effort || plan_.optimal()) break;
         }
     }
@@ -58,6 +67,28 @@ class Solver {
             if (!search.reach(plan_.cost - 1, limit)) break;
             keep(search);
         }
+    }
+
+    // Where whatever costs less than the plan is one piece of stock: does one hold all parts?
+    void try_one_piece(Amount work) {
+        if (!plan_.complete() || plan_.optimal()) return;
+        std::vector<int> order(kinds_.stock.size());
+        std::iota(order.begin(), order.end(), 0);
+        const auto cost = [&](int stock) { return kinds_.stock[static_cast<std::size_t>(stock)].cost; };
+        std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return cost(a) < cost(b); });
+        if (2 * cost(order.front()) < plan_.cost) return;
+        bool proved = true;
+        for (const int stock : order) {
+            if (cost(stock) >= plan_.cost) break;
+            if (kinds_.stock[static_cast<std::size_t>(stock)].available == 0) continue;
+            Layout layout(kinds_);
+            const Joined joined = join_all(kinds_, stock, work, layout);
+            proved = proved && joined != Joined::open;
+            if (joined != Joined::made) continue;
+            layouts_ = {layout};
+            plan_.cost = cost(stock);
+        }
+        if (proved && plan_.cost > plan_.bound.cost) plan_.bound = {plan_.cost, BoundMethod::joins};
     }
 
     void keep(const Search& search) {

@@ -21,11 +21,12 @@ std::vector<Pattern> improving_patterns(const Cover& cover, const Master& master
     const std::vector<double> values(master.duals().begin(),
                                      master.duals().begin() + static_cast<long>(cover.wanted.size()));
     std::vector<Pattern> found;
-    work +=
-        operations_of_step * best_patterns(cover.wanted, values, stock.length, floor * (1 + 1e-7), step_limit,
-                                           [&](double, const std::vector<Pattern::Entry>& entries) {
-                                               found.push_back({bar, entries});
-                                           });
+    const auto keep = [&](double value, const std::vector<Pattern::Entry>& entries) {
+        found.push_back({bar, entries});
+        return value;
+    };
+    work += operations_of_step *
+            valuable_patterns(cover.wanted, values, stock.length, floor * (1 + 1e-7), step_limit, keep);
     if (found.size() > most_new) found.erase(found.begin(), found.end() - static_cast<long>(most_new));
     return found;
 }

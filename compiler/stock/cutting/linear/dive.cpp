@@ -9,11 +9,14 @@
 namespace rodwright::cutting::linear {
 namespace {
 
-// One in so many of the fractional patterns is fixed at once.
+// Without chance, one in so many of the fractional patterns is fixed at once, and after a failure the next
+// best are tried, at most so many at one place and so often in one dive. With chance, one is fixed at a time
+// and a failure ends the dive: another one from the top does better.
 constexpr std::size_t share_fixed = 12;
-// After a failure the next best are tried, at most so many at one place and so often in one dive.
 constexpr std::size_t ways = 2;
 constexpr int most_failures = 30;
+// Of the linear programme's cost: its quantities are a little too great, see Master.
+constexpr double rounding = 1e-5;
 
 // What is still to be cut, and where its entries stand in the whole problem.
 struct Residual {
@@ -69,8 +72,9 @@ class Dive {
         const Choice choice = choose(basis);
         if (!choice.whole.empty()) return try_fixing(choice.whole.begin(), choice.whole.end(), choice.basis);
         const std::size_t count = choice.fractional.size();
-        const std::size_t most = 1 + count / share_fixed;
-        for (std::size_t from = 0; from < std::min(count, ways) && failures_ < most_failures; ++from) {
+        const std::size_t most = wild_ == 0 ? 1 + count / share_fixed : 1;
+        const int failures = wild_ == 0 ? most_failures : 1;
+        for (std::size_t from = 0; from < std::min(count, ways) && failures_ < failures; ++from) {
             const auto begin = choice.fractional.begin() + static_cast<long>(from);
             const auto end = begin + static_cast<long>(std::min(most, count - from));
             if (try_fixing(begin, end, choice.basis)) return true;
@@ -102,7 +106,7 @@ class Dive {
             pool_.push_back(std::move(pattern));
         }
         if (!master.feasible() ||
-            static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) + 0.01) {
+            static_cast<double>(cost_) + master.objective() > static_cast<double>(limit_) * (1 + rounding)) {
             ++failures_;
             return {};
         }

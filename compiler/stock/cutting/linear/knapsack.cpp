@@ -21,9 +21,9 @@ struct Item {
 std::vector<Item> by_value(const std::vector<Wanted>& wanted, const std::vector<double>& values) {
     std::vector<Item> items;
     for (std::size_t i = 0; i < wanted.size(); ++i) {
-        if (values[i] > 1e-12 && wanted[i].quantity > 0) {
-            items.push_back({static_cast<int>(i), wanted[i].length, wanted[i].quantity, values[i], 0});
-        }
+        if (wanted[i].quantity == 0) continue;
+        items.push_back(
+            {static_cast<int>(i), wanted[i].length, wanted[i].quantity, std::max(0.0, values[i]), 0});
     }
     std::stable_sort(items.begin(), items.end(),
                      [](const Item& a, const Item& b) { return a.value * b.length > b.value * a.length; });
@@ -37,10 +37,8 @@ std::vector<Item> by_value(const std::vector<Wanted>& wanted, const std::vector<
 
 class DepthFirst {
   public:
-    using Found = std::function<void(double, const std::vector<Pattern::Entry>&)>;
-
-    DepthFirst(const std::vector<Item>& items, double floor, long step_limit, const Found& found)
-        : items_(items), best_(floor), steps_left_(step_limit), found_(found) {}
+    DepthFirst(const std::vector<Item>& items, double floor, long step_limit, const FoundPattern& found)
+        : items_(items), floor_(floor), steps_left_(step_limit), found_(found) {}
 
     long run(int length) {
         const long before = steps_left_;
@@ -51,14 +49,11 @@ class DepthFirst {
   private:
     // Takes items from index `from` on into the rest of the bar. Each level of the recursion takes one kind.
     void descend(std::size_t from, int rest, double value) {
-        if (value > best_ + 1e-9) {
-            best_ = value;
-            found_(value, chosen_);
-        }
+        if (value > floor_ + 1e-9) floor_ = found_(value, chosen_);
         for (std::size_t i = from; i < items_.size(); ++i) {
             const Item& item = items_[i];
             if (rest < item.shortest_behind) return;
-            if (value + item.value / item.length * rest <= best_ + 1e-9) return;
+            if (value + item.value / item.length * rest <= floor_ + 1e-9) return;
             if (item.length > rest) continue;
             if (--steps_left_ <= 0) return;
             for (int count = std::min(item.quantity, rest / item.length); count > 0; --count) {
@@ -71,17 +66,16 @@ class DepthFirst {
     }
 
     const std::vector<Item>& items_;
-    double best_;
+    double floor_;
     long steps_left_;
-    const Found& found_;
+    const FoundPattern& found_;
     std::vector<Pattern::Entry> chosen_;
 };
 
 }  // namespace
 
-long best_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
-                   double floor, long step_limit,
-                   const std::function<void(double, const std::vector<Pattern::Entry>&)>& found) {
+long valuable_patterns(const std::vector<Wanted>& wanted, const std::vector<double>& values, int bar_length,
+                       double floor, long step_limit, const FoundPattern& found) {
     const std::vector<Item> items = by_value(wanted, values);
     return DepthFirst(items, floor, step_limit, found).run(bar_length);
 }

@@ -10,6 +10,7 @@
 #include "compiler/stock/cutting/guillotine/solve.hpp"
 #include "compiler/stock/cutting/linear/column_generation.hpp"
 #include "compiler/stock/cutting/linear/dive.hpp"
+#include "compiler/stock/cutting/linear/tight_cover.hpp"
 
 namespace rodwright::cutting::linear {
 namespace {
@@ -145,7 +146,7 @@ std::vector<Pattern> best_dive(const Problem& problem, const Cover& cover, std::
     for (std::size_t i = 0; limit >= bound && (i == 0 || work < most_work); ++i) {
         const bool restricts = i % 2 == 1 && !choices.empty();
         const Cover& own = restricts ? restricted(cover, choices[i / 2 % choices.size()]) : cover;
-        std::vector<Pattern> next = dive(own, pool, limit, i == 0 ? 0 : 40, random, work);
+        std::vector<Pattern> next = dive(own, pool, limit, i == 0 ? 0 : 100, random, work);
         work += 100'000;  // so that the smallest end, too
         if (next.empty()) continue;
         best = std::move(next);
@@ -174,7 +175,12 @@ CuttingPlan solve_for_cost(const Problem& problem, Effort effort) {
                   BoundMethod::column_generation};
     const LowerBound bound = plan.bound;
     std::vector<Pattern> best = best_dive(problem, input.cover, pool, bound.cost, Amount{1} << 60, 0);
-    if (best.empty() || cost_of(input.cover, best) > bound.cost) {
+    const auto short_of_bound = [&] { return best.empty() || cost_of(input.cover, best) > bound.cost; };
+    if (short_of_bound()) {
+        std::vector<Pattern> tight = tight_cover(input.cover, master, bound.cost);
+        if (!tight.empty()) best = std::move(tight);
+    }
+    if (short_of_bound()) {
         // Where few pieces leave a gap to the linear programme, trying them in turn does better than
         // rounding.
         if (plan.sheets.empty()) plan = guillotine::solve_for_cost_only(problem, effort);
