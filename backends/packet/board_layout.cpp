@@ -172,12 +172,45 @@ class BoardDrawing {
     }
 
     // Each cut's number stands below the board under a cut that ends there, else beside its line where there
-    // is room; where there is none it is left out, and the order of the cuts below tells.
+    // is room, else below the board with a leader to it.
     void numbers() {
         for (std::size_t i = 0; i < board_.cuts.size(); ++i) {
-            const std::optional<Text> number = number_at(board_.cuts[i], std::to_string(i + 1));
-            if (number) sheet_.text(*number);
+            const std::string number = std::to_string(i + 1);
+            if (const std::optional<Text> text = number_at(board_.cuts[i], number)) {
+                sheet_.text(*text);
+            } else {
+                number_below(board_.cuts[i], number);
+            }
         }
+    }
+
+    Point middle_of(const PlannedCut& cut) const {
+        const Rect whole = box_of(board_.regions[cut.of].area);
+        const Point line = on_sheet(cut.at, cut.at);
+        return cut.crosscut ? Point{line.x, whole.centre().y} : Point{whole.centre().x, line.y};
+    }
+
+    // As near to the cut as there is room.
+    void number_below(const PlannedCut& cut, const std::string& number) {
+        constexpr int most_steps = 120;
+        const Point target = middle_of(cut);
+        for (int step = 1; step <= most_steps; ++step) {
+            const double aside = (step % 2 == 0 ? 1 : -1) * step * number_height / 4;
+            const Point middle{target.x + aside, picture_.corner.y - clear - number_height};
+            const Text text = number_text(number, middle);
+            const Point start = middle + Point{0, number_height / 2 + clear / 2};
+            if (!is_clear(text_box(text, fonts_).grown(clear / 2)) || meets_text(start, target)) continue;
+            sheet_.line(LineRole::dimension, start, target);
+            return sheet_.text(text);
+        }
+    }
+
+    bool meets_text(Point from, Point to) const {
+        for (std::size_t i = first_item_; i < sheet_.items.size(); ++i) {
+            const auto* text = std::get_if<Text>(&sheet_.items[i]);
+            if (text != nullptr && segment_meets(from, to, text_box(*text, fonts_))) return true;
+        }
+        return false;
     }
 
     Text number_text(const std::string& number, Point middle) const {
