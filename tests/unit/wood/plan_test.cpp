@@ -131,6 +131,15 @@ TEST_SUITE("unit/wood") {
         CHECK_FALSE(planned("show top face\nshow bottom face\n", ", face: upper"));
     }
 
+    TEST_CASE("what shows has to be a broad face") {
+        const auto report = [](const std::string& show) {
+            return compile_body(oak + stick("rail of oak", "wide", {0, 0, 0}, {300, 100, 19}, show)).report();
+        };
+        CHECK(report("show bottom face").empty());
+        CHECK(report("show front face").find("E0405") == 0);
+        CHECK(report("show far face").find("E0405") == 0);
+    }
+
     TEST_CASE("a board whose warp would take too much is passed over, and said so") {
         const CompiledDesign design = compile_body(oak + rail("rail", 500, 100, 19));
         // Needs 20.5875; half of the 6 mm bow's length leaves 6 x (525.4 / 1000)^2 = 1.66: 22.2 in all.
