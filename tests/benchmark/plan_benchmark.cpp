@@ -23,18 +23,24 @@ void plan_of_example(benchmark::State& state, const std::string& name, cutting::
     }
 }
 
-const bool registered = [] {
-    for (const std::string name : {"chart_shelf", "instrument_tray", "keepers_table"}) {
-        for (const bool quick : {true, false}) {
-            benchmark::RegisterBenchmark(("plan/" + name + (quick ? "/quick" : "/normal")).c_str(),
-                                         plan_of_example, name,
-                                         quick ? cutting::Effort::quick : cutting::Effort::normal)
-                ->Unit(benchmark::kMillisecond)
-                ->MeasureProcessCPUTime();
-        }
-    }
-    return true;
-}();
+BENCHMARK_CAPTURE(plan_of_example, chart_shelf_quick, "chart_shelf", cutting::Effort::quick)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(plan_of_example, chart_shelf_normal, "chart_shelf", cutting::Effort::normal)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(plan_of_example, instrument_tray_quick, "instrument_tray", cutting::Effort::quick)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(plan_of_example, instrument_tray_normal, "instrument_tray", cutting::Effort::normal)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(plan_of_example, keepers_table_quick, "keepers_table", cutting::Effort::quick)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
+BENCHMARK_CAPTURE(plan_of_example, keepers_table_normal, "keepers_table", cutting::Effort::normal)
+    ->Unit(benchmark::kMillisecond)
+    ->MeasureProcessCPUTime();
 
 }  // namespace
 }  // namespace rodwright

@@ -3,7 +3,6 @@
 
 #include "compiler/stock/plan/rack_change.hpp"
 #include "tests/support/wood.hpp"
-#include "tests/support/wood_plan_check.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
