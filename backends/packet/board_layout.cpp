@@ -27,6 +27,8 @@ class BoardDrawing {
         for (const PlannedCut& cut : board_.cuts) cut_line(cut);
         for (const PlanRegion& region : board_.regions) cross_out(region);
         for (const PlanRegion& region : board_.regions) name_piece(region);
+        for (const PlanRegion* region : unnamed_)
+            outside_.push_back({label_of(*region), target_in(box_of(region->area))});
         if (!outside_.empty()) draw_callouts(sheet_, outside_, letters(), fonts_);
         for (const PlanRegion& region : board_.regions) name_offcut(region);
         numbers();
@@ -46,6 +48,7 @@ class BoardDrawing {
     const PlannedBoard& board_;
     const Fonts& fonts_;
     std::size_t first_item_ = 0;
+    std::vector<const PlanRegion*> unnamed_;  // too small for their letter
     std::vector<Callout> outside_;
 
     Point on_sheet(const Rational& from_end, const Rational& from_edge) const {
@@ -163,7 +166,17 @@ class BoardDrawing {
     void name_piece(const PlanRegion& region) {
         if (region.kind != PlanRegion::Kind::piece) return;
         if (const std::optional<Text> label = label_in(region)) return sheet_.text(*label);
-        outside_.push_back({label_of(region), box_of(region.area).centre()});
+        unnamed_.push_back(&region);
+    }
+
+    // Where a leader from above meets no letter on its way.
+    Point target_in(const Rect& box) const {
+        const double top = on_sheet(0, std::max(board_.width, board_.far_width)).y;
+        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
+            const Point target{box.left + share * box.width(), box.centre().y};
+            if (!meets_text(target, {target.x, top})) return target;
+        }
+        return box.centre();
     }
 
     void name_offcut(const PlanRegion& region) {
