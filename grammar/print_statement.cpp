@@ -88,6 +88,8 @@ std::string_view pattern(NodeKind kind) {
             return "glued from *";
         case NodeKind::each:
             return "each $ to $";
+        case NodeKind::show:
+            return "show $ face";
         case NodeKind::apply:
             return "$ on ,";
         case NodeKind::selector:

@@ -71,6 +71,7 @@ struct if_statement : seq<key<"if">, condition_value, need_after<"`{`", "the con
 };
 struct grain : seq<key<"grain">, an_axis> {};
 struct thick : seq<key<"thick">, an_axis> {};
+struct show : seq<key<"show">, need<"a face", token<word>>, need<"`face`", key<"face">>> {};
 struct about : seq<key<"at">, need<"a face", token<word>>> {};
 struct rake : seq<key<"rake">, value, opt<about>> {};
 struct splay : seq<key<"splay">, value, opt<about>> {};

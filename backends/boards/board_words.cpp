@@ -38,6 +38,30 @@ std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyl
     return {};
 }
 
+std::string counted_boards(std::size_t boards, bool sheet) {
+    return counted(boards, sheet ? "sheet" : "board");
+}
+
+std::string bound_words(const PlanBound& bound) {
+    std::string words = counted_boards(static_cast<std::size_t>(bound.boards), bound.sheet);
+    words += bound.at_least >= bound.boards
+                 ? fmt::format("; fewer cannot be enough (by {})", bound.at_least_by)
+                 : fmt::format("; at least {} needed (by {})", bound.at_least, bound.at_least_by);
+    if (bound.proven) return words + "; no others are worth less";
+    constexpr double percent = 100;
+    if (bound.over > 0)
+        words += fmt::format("; within {:.0f} % of the least worth", std::ceil(bound.over.get_d() * percent));
+    return words;
+}
+
+std::vector<const PlanGroup*> groups_of(const WoodPlan& plan, const std::string& wood) {
+    std::vector<const PlanGroup*> groups;
+    for (const PlanGroup& group : plan.groups) {
+        if (group.wood == wood) groups.push_back(&group);
+    }
+    return groups;
+}
+
 // How much of the wood ends in the piece; empty where something is missing.
 std::string yield_words(const WoodPlan& plan) {
     if (plan.used_volume <= 0 || !plan.complete()) return {};
@@ -55,8 +79,12 @@ std::string board_title(const PlannedBoard& board, const LengthStyle& style) {
                                   ? format_length(board.width, style)
                                   : fmt::format("{} to {}", format_length(board.width, style),
                                                 format_length(board.far_width, style));
-    return fmt::format("{}: {} x {} x {}", board.name, format_length(board.length, style), width,
-                       format_length(board.thickness, style));
+    std::string title = fmt::format("{}: {} x {} x {}", board.name, format_length(board.length, style), width,
+                                    format_length(board.thickness, style));
+    if (board.show_face)
+        title += fmt::format("; show faces on its {} face",
+                             *board.show_face == DefectFace::upper ? "upper" : "lower");
+    return title;
 }
 
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style) {
@@ -77,25 +105,38 @@ std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& st
     return all;
 }
 
-std::string bound_words(const PlanGroup& group) {
+std::string group_words(const WoodPlan& plan, const PlanGroup& group) {
     const std::size_t boards = group.boards.size();
-    std::string words = counted(boards, group.sheet ? "sheet" : "board");
-    if (!group.complete) return words + ", and it is not enough";
+    if (!group.complete) return counted_boards(boards, group.sheet) + ", and it is not enough";
     if (boards == 0) return "all from what is left of boards already cut";
-    const auto least = static_cast<std::size_t>(group.at_least);
-    words += least >= boards ? fmt::format("; fewer cannot be enough (by {})", group.at_least_by)
-                             : fmt::format("; at least {} needed (by {})", least, group.at_least_by);
-    if (group.proven) return words + "; no others are worth less";
-    constexpr double percent = 100;
-    if (group.over > 0)
-        words += fmt::format("; within {:.0f} % of the least worth", std::ceil(group.over.get_d() * percent));
-    return words;
+    const auto bound = std::ranges::find(plan.bounds, group.wood, &PlanBound::wood);
+    if (bound == plan.bounds.end() || groups_of(plan, group.wood).size() > 1)
+        return counted_boards(boards, group.sheet);
+    return bound_words(*bound);
+}
+
+std::string wood_words_before(const WoodPlan& plan, const PlanGroup& group) {
+    const std::vector<const PlanGroup*> groups = groups_of(plan, group.wood);
+    const auto bound = std::ranges::find(plan.bounds, group.wood, &PlanBound::wood);
+    if (bound == plan.bounds.end() || groups.size() < 2 || groups.front() != &group) return {};
+    return fmt::format("{}, all thicknesses: {}", bound->title, bound_words(*bound));
 }
 
 std::string purchase_words(const WoodPlan& plan, const Purchase& purchase) {
     std::string words = fmt::format("{} x {}", purchase.count, purchase.text);
     if (purchase.board_feet > 0) words += fmt::format(": {:.1f} board feet", purchase.board_feet.get_d());
     return words + fmt::format(", {}", money_words(plan, purchase.price));
+}
+
+std::string added_words(const LumberByTheFoot& lumber) {
+    constexpr double percent = 100;
+    return fmt::format("{:.1f} board feet and {:.0f} % added", lumber.net.get_d(),
+                       lumber.added.get_d() * percent);
+}
+
+std::string by_the_foot_words(const WoodPlan& plan, const LumberByTheFoot& lumber) {
+    return fmt::format("{}: {}: {:.1f} board feet, {}", lumber.text, added_words(lumber),
+                       lumber.board_feet.get_d(), money_words(plan, lumber.price));
 }
 
 std::vector<std::string> plan_summary(const WoodPlan& plan) {
@@ -127,11 +168,15 @@ std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& s
     Rational total = 0;
     for (const Purchase& purchase : plan.purchases) total += purchase.price;
     if (!plan.purchases.empty()) {
+        remarks.push_back(fmt::format(
+            "To buy for {} in all. Boards, sheets and rods are those that this plan cuts, their waste is "
+            "in them and nothing is added; random widths are planned as the narrowest that may come.",
+            money_words(plan, total)));
+    }
+    if (!plan.by_the_foot.empty()) {
         remarks.push_back(
-            fmt::format("To buy for {} in all. The boards are those that this plan cuts, its waste is in "
-                        "them and nothing is added; "
-                        "random widths are planned as the narrowest that may come.",
-                        money_words(plan, total)));
+            "Where boards cannot be picked but come in random widths, the lumber by the board foot is "
+            "bought in their place: what its rough pieces need, with the waste added on top.");
     }
     for (const std::string& note : plan.notes) remarks.push_back(capitalised(note) + ".");
     if (const std::string words = yield_words(plan); !words.empty())

@@ -20,8 +20,10 @@ struct CutWords {
 };
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style);
 
-// `3 boards, no plan uses fewer (area)`, with how sure that is.
-std::string bound_words(const PlanGroup& group);
+// `3 boards`, and how sure that is where the wood has no other groups.
+std::string group_words(const WoodPlan& plan, const PlanGroup& group);
+// Of the first of several groups of a wood: the wood and how good the plan for all of them is. Else empty.
+std::string wood_words_before(const WoodPlan& plan, const PlanGroup& group);
 
 // What is missing and what would mend it, what is bought and by which rule, and the plan's other notes.
 std::vector<std::string> plan_remarks(const WoodPlan& plan, const LengthStyle& style);
@@ -31,5 +33,9 @@ std::vector<std::string> plan_summary(const WoodPlan& plan);
 
 // `2 x white ash, 4/4 ...: 11.5 board feet, 73.60 crowns`
 std::string purchase_words(const WoodPlan& plan, const Purchase& purchase);
+
+// `white ash, 1" rough: 12.0 board feet and 30 % added: 15.6 board feet, 99.84 crowns`, and the sum in it.
+std::string by_the_foot_words(const WoodPlan& plan, const LumberByTheFoot& lumber);
+std::string added_words(const LumberByTheFoot& lumber);
 
 }  // namespace rodwright

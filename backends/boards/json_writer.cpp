@@ -15,6 +15,12 @@ class PlanWriter {
     Json whole() const {
         Json root = {{"format", 1}, {"piece", piece_.name}, {"money", plan_.money}};
         root["groups"] = list(plan_.groups, [&](const PlanGroup& each) { return group(each); });
+        root["bounds"] = list(plan_.bounds, [](const PlanBound& each) {
+            return Json{{"wood", each.wood},         {"title", each.title},
+                        {"sheet", each.sheet},       {"boards", each.boards},
+                        {"at_least", each.at_least}, {"at_least_by", each.at_least_by},
+                        {"proven", each.proven},     {"over", nearest_double(each.over)}};
+        });
         root["boards"] = list(plan_.boards, [&](const PlannedBoard& each) { return board(each); });
         root["missing"] = list(plan_.missing, [&](const MissingPiece& each) {
             return Json{{"piece", each.label},
@@ -27,6 +33,13 @@ class PlanWriter {
         root["purchases"] = list(plan_.purchases, [&](const Purchase& each) {
             return Json{{"what", each.text},
                         {"count", each.count},
+                        {"board_feet", nearest_double(each.board_feet)},
+                        {"price", nearest_double(each.price)}};
+        });
+        root["by_the_board_foot"] = list(plan_.by_the_foot, [&](const LumberByTheFoot& each) {
+            return Json{{"what", each.text},
+                        {"net", nearest_double(each.net)},
+                        {"added", nearest_double(each.added)},
                         {"board_feet", nearest_double(each.board_feet)},
                         {"price", nearest_double(each.price)}};
         });
@@ -61,10 +74,7 @@ class PlanWriter {
     Json group(const PlanGroup& each) const {
         Json object = {{"title", each.title}, {"wood", each.wood}, {"sheet", each.sheet}};
         object["boards"] = each.boards;
-        object["at_least"] = each.at_least;
-        object["at_least_by"] = each.at_least_by;
-        object["proven"] = each.proven;
-        object["over"] = nearest_double(each.over);
+        object["complete"] = each.complete;
         return object;
     }
 

@@ -26,11 +26,16 @@ std::string boards_text(const Piece& piece, const WoodPlan& plan) {
         "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
         "against it, and what comes off. Lengths run along the grain and are rough.\n";
     for (const PlanGroup& group : plan.groups) {
-        text += fmt::format("\n{}: {}\n", group.title, bound_words(group));
+        const std::string before = wood_words_before(plan, group);
+        if (!before.empty()) text += fmt::format("\n{}\n", before);
+        text += fmt::format("\n{}: {}\n", group.title, group_words(plan, group));
         for (const std::size_t board : group.boards) text += board_text(plan.boards[board], piece.style);
     }
     if (!plan.purchases.empty()) text += "\nto buy\n\n";
     for (const Purchase& purchase : plan.purchases) text += "  " + purchase_words(plan, purchase) + "\n";
+    if (!plan.by_the_foot.empty()) text += "\nor, by the board foot in random widths\n\n";
+    for (const LumberByTheFoot& lumber : plan.by_the_foot)
+        text += "  " + by_the_foot_words(plan, lumber) + "\n";
     const std::vector<std::string> remarks = plan_remarks(plan, piece.style);
     if (!remarks.empty()) text += "\n";
     for (const std::string& remark : remarks) text += remark + "\n";

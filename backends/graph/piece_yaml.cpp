@@ -128,6 +128,7 @@ void put_kind(YAML::Emitter& out, const Kind& kind) {
     put_extend(out, kind.extend);
     if (kind.mirror_of) put(out, "mirror_of", place_in_list(*kind.mirror_of));
     if (kind.glued) put_glued(out, *kind.glued);
+    if (kind.one_show_face) put(out, "one_show_face", std::string("true"));
     put_ids(out, "parts", kind.parts);
     put_list(out, "features", kind.features, [&](const Feature& feature) { put_feature(out, feature); });
     put_list(out, "shapes", kind.shapes, [&](const ShapeUse& shape) { put_shape(out, shape); });

@@ -27,6 +27,8 @@ class BoardDrawing {
         for (const PlannedCut& cut : board_.cuts) cut_line(cut);
         for (const PlanRegion& region : board_.regions) cross_out(region);
         for (const PlanRegion& region : board_.regions) name_piece(region);
+        for (const PlanRegion* region : unnamed_)
+            outside_.push_back({label_of(*region), target_in(box_of(region->area))});
         if (!outside_.empty()) draw_callouts(sheet_, outside_, letters(), fonts_);
         for (const PlanRegion& region : board_.regions) name_offcut(region);
         numbers();
@@ -46,6 +48,7 @@ class BoardDrawing {
     const PlannedBoard& board_;
     const Fonts& fonts_;
     std::size_t first_item_ = 0;
+    std::vector<const PlanRegion*> unnamed_;  // too small for their letter
     std::vector<Callout> outside_;
 
     Point on_sheet(const Rational& from_end, const Rational& from_edge) const {
@@ -163,7 +166,17 @@ class BoardDrawing {
     void name_piece(const PlanRegion& region) {
         if (region.kind != PlanRegion::Kind::piece) return;
         if (const std::optional<Text> label = label_in(region)) return sheet_.text(*label);
-        outside_.push_back({label_of(region), box_of(region.area).centre()});
+        unnamed_.push_back(&region);
+    }
+
+    // Where a leader from above meets no letter on its way.
+    Point target_in(const Rect& box) const {
+        const double top = on_sheet(0, std::max(board_.width, board_.far_width)).y;
+        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8}) {
+            const Point target{box.left + share * box.width(), box.centre().y};
+            if (!meets_text(target, {target.x, top})) return target;
+        }
+        return box.centre();
     }
 
     void name_offcut(const PlanRegion& region) {
@@ -172,12 +185,45 @@ class BoardDrawing {
     }
 
     // Each cut's number stands below the board under a cut that ends there, else beside its line where there
-    // is room; where there is none it is left out, and the order of the cuts below tells.
+    // is room, else below the board with a leader to it.
     void numbers() {
         for (std::size_t i = 0; i < board_.cuts.size(); ++i) {
-            const std::optional<Text> number = number_at(board_.cuts[i], std::to_string(i + 1));
-            if (number) sheet_.text(*number);
+            const std::string number = std::to_string(i + 1);
+            if (const std::optional<Text> text = number_at(board_.cuts[i], number)) {
+                sheet_.text(*text);
+            } else {
+                number_below(board_.cuts[i], number);
+            }
         }
+    }
+
+    Point middle_of(const PlannedCut& cut) const {
+        const Rect whole = box_of(board_.regions[cut.of].area);
+        const Point line = on_sheet(cut.at, cut.at);
+        return cut.crosscut ? Point{line.x, whole.centre().y} : Point{whole.centre().x, line.y};
+    }
+
+    // As near to the cut as there is room.
+    void number_below(const PlannedCut& cut, const std::string& number) {
+        constexpr int most_steps = 120;
+        const Point target = middle_of(cut);
+        for (int step = 1; step <= most_steps; ++step) {
+            const double aside = (step % 2 == 0 ? 1 : -1) * step * number_height / 4;
+            const Point middle{target.x + aside, picture_.corner.y - clear - number_height};
+            const Text text = number_text(number, middle);
+            const Point start = middle + Point{0, number_height / 2 + clear / 2};
+            if (!is_clear(text_box(text, fonts_).grown(clear / 2)) || meets_text(start, target)) continue;
+            sheet_.line(LineRole::dimension, start, target);
+            return sheet_.text(text);
+        }
+    }
+
+    bool meets_text(Point from, Point to) const {
+        for (std::size_t i = first_item_; i < sheet_.items.size(); ++i) {
+            const auto* text = std::get_if<Text>(&sheet_.items[i]);
+            if (text != nullptr && segment_meets(from, to, text_box(*text, fonts_))) return true;
+        }
+        return false;
     }
 
     Text number_text(const std::string& number, Point middle) const {

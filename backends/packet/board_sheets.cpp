@@ -43,8 +43,10 @@ class BoardSheets {
             // A heading does not stand alone at the foot of a sheet.
             if (!group.boards.empty())
                 need(room_for(plan_.boards[group.boards.front()]) + 4 * line_pitch * title_height);
+            const std::string before = wood_words_before(plan_, group);
+            if (!before.empty()) paragraph(capitalised(before), FontFace::regular, text_height);
             paragraph(capitalised(group.title), FontFace::bold, title_height);
-            paragraph(capitalised(bound_words(group)), FontFace::regular, text_height);
+            paragraph(capitalised(group_words(plan_, group)), FontFace::regular, text_height);
             for (const std::size_t board : group.boards) draw(plan_.boards[board]);
         }
         return std::move(drafts_);

@@ -1,6 +1,8 @@
 // What has to be bought, and what the wood plan says besides.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "backends/boards/board_words.hpp"
 #include "backends/cutlist/cells.hpp"
 #include "backends/packet/sheets.hpp"
@@ -17,6 +19,12 @@ std::string price_cell(const WoodPlan& plan, const Rational& price) {
     return fmt::format("{:.2f} {}", price.get_d(), plan.money);
 }
 
+bool comes_of_rod(const WoodPlan& plan, const HardwareRow& row) {
+    return std::ranges::any_of(plan.purchases, [&](const Purchase& purchase) {
+        return std::ranges::find(purchase.supplies, row.note) != purchase.supplies.end();
+    });
+}
+
 drawing::Table buying_table(const Context& context, const WoodPlan& plan) {
     drawing::Table table;
     table.columns = {
@@ -29,12 +37,20 @@ drawing::Table buying_table(const Context& context, const WoodPlan& plan) {
         table.rows.push_back(
             {{std::to_string(purchase.count), purchase.text, feet, price_cell(plan, purchase.price)}, false});
     }
+    if (!plan.by_the_foot.empty()) heading("Or in place of these boards, in random widths by the board foot");
+    for (const LumberByTheFoot& lumber : plan.by_the_foot) {
+        table.rows.push_back(
+            {{"", lumber.text + ": " + added_words(lumber), fmt::format("{:.1f}", lumber.board_feet.get_d()),
+              price_cell(plan, lumber.price)},
+             false});
+    }
     const CutList list = make_cut_list(context.piece);
     if (!list.hardware.empty()) heading("Hardware");
     for (const HardwareRow& row : list.hardware) {
         const std::vector<std::string> cells = hardware_cells(row, list.style);
-        table.rows.push_back(
-            {{cells[0], cells[2].empty() ? cells[1] : cells[1] + ", " + cells[2], "", ""}, false});
+        std::string what = cells[2].empty() ? cells[1] : cells[1] + ", " + cells[2];
+        if (comes_of_rod(plan, row)) what += ": from the rods above";
+        table.rows.push_back({{cells[0], what, "", ""}, false});
     }
     if (!context.piece.finishes.empty()) heading("Finish");
     for (const Finish& finish : context.piece.finishes) {

@@ -23,6 +23,12 @@ std::vector<std::string> WoodTable::keys() const {
     return keys;
 }
 
+Diagnostic no_such_wood(const std::string& name, Span where, const WoodTable& woods) {
+    const std::string near = nearest_name(name, woods.keys());
+    return diagnose(Code::unknown_wood, where, fmt::format("there is no wood `{}`", shortened(name)))
+        .hint(near.empty() ? "`rodwright list woods` lists them" : fmt::format("did you mean `{}`?", near));
+}
+
 static bool is_colour(const std::string& text) {
     return text.size() == 7 && text[0] == '#' &&
            text.find_first_not_of("0123456789abcdef", 1) == std::string::npos;

@@ -34,6 +34,9 @@ class WoodTable {
     std::vector<WoodSpecies> species_;
 };
 
+// What a maker is told who writes a wood that is not there.
+Diagnostic no_such_wood(const std::string& name, Span where, const WoodTable& woods);
+
 // Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be.
 std::optional<WoodTable> read_woods(const SourceManager& sources, FileId file, Diagnostics& diagnostics);
 

@@ -127,6 +127,9 @@ void Instantiation::body_statement(std::size_t index, const Syntax& statement, S
         case NodeKind::glued:
             glued(declaration, statement, scope);
             break;
+        case NodeKind::show:
+            show(declaration, statement.child(0));
+            break;
         case NodeKind::rake:
         case NodeKind::splay:
             not_yet(statement, "inclined parts (`rake`, `splay`) are");
@@ -276,6 +279,15 @@ void Instantiation::load(const Pending& pending, const Syntax& line) {
 void Instantiation::match(const Pending& pending, const Syntax& line) {
     MatchStatement statement{members(pending, line.child(0)), line.child(1).kind(), line.span()};
     if (!statement.parts.empty()) out_.matches.push_back(std::move(statement));
+}
+
+void Instantiation::show(PartDeclaration& declaration, const Syntax& word) {
+    if (const std::optional<Face> face = face_from(word.text())) {
+        declaration.shown.emplace_back(*face, word.span());
+    } else {
+        report(diagnose(Code::bad_selector, word.span(), fmt::format("`{}` is no face", word.text()))
+                   .hint("write `left`, `right`, `front`, `back`, `bottom` or `top`"));
+    }
 }
 
 void Instantiation::glued(PartDeclaration& declaration, const Syntax& line, Scope& scope) {

@@ -72,6 +72,7 @@ class Instantiation {
     void load(const Pending& pending, const Syntax& load);
     void match(const Pending& pending, const Syntax& match);
     void glued(PartDeclaration& declaration, const Syntax& glued, Scope& scope);
+    void show(PartDeclaration& declaration, const Syntax& word);
     void finish(const Syntax& finish, Scope& scope);
 };
 

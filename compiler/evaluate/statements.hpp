@@ -51,7 +51,8 @@ struct PartDeclaration {
     std::optional<Axis> grain;
     std::optional<Axis> thick;
     std::optional<GluedUp> glued;
-    std::vector<std::size_t> instances;  // row by row; in each the copies, near hands first
+    std::vector<std::pair<Face, Span>> shown;  // faces that are seen, where the design says it
+    std::vector<std::size_t> instances;        // row by row; in each the copies, near hands first
     Span where;
 
     std::size_t copies() const;  // in one row place: 1, 2, 4 or 8

@@ -14,12 +14,7 @@ namespace {
 void add_wood(const WoodStatement& statement, const WoodTable& table, Evaluator& evaluator, Piece& piece) {
     const WoodSpecies* species = table.find(statement.species);
     if (species == nullptr) {
-        Diagnostic diagnostic = diagnose(Code::unknown_wood, statement.species_span,
-                                         fmt::format("there is no wood `{}`", statement.species));
-        const std::string near = nearest_name(statement.species, table.keys());
-        diagnostic.help =
-            near.empty() ? "`rodwright list woods` lists them" : fmt::format("did you mean `{}`?", near);
-        evaluator.report(std::move(diagnostic));
+        evaluator.report(no_such_wood(statement.species, statement.species_span, table));
         return;
     }
     piece.woods.push_back({statement.name, statement.species, species->common, statement.cut,

@@ -38,6 +38,16 @@ void check_thick(const PartDeclaration& declaration, Evaluator& evaluator) {
                  fmt::format("the thickness of `{}` cannot lie along its grain", declaration.name)));
 }
 
+// An edge that shows tells nothing of the broad faces.
+void check_shown(const PartDeclaration& declaration, const PartAxes& axes, Evaluator& evaluator) {
+    for (const auto& shown : declaration.shown) {
+        if (axis_of(shown.first) == axes.thick) continue;
+        evaluator.report(diagnose(Code::bad_selector, shown.second,
+                                  fmt::format("this is no broad face of `{}`", declaration.name))
+                             .hint("say which of its two broad faces is seen; `thick` turns the part"));
+    }
+}
+
 bool has_size(const Box& body) {
     return body.size(Axis::wide) > 0 && body.size(Axis::deep) > 0 && body.size(Axis::tall) > 0;
 }
@@ -57,7 +67,11 @@ void draft_parts(Draft& draft) {
             draft.statements.declarations[draft.statements.instances[i].declaration];
         part.usable = draft.places.instance_known[i] && declaration.grain && has_size(part.body) &&
                       declaration.thick != declaration.grain;
-        if (part.usable) part.axes = axes_of(declaration, part.body);
+        if (part.usable) {
+            part.axes = axes_of(declaration, part.body);
+            const bool first = declaration.instances.front() == i;
+            if (first) check_shown(declaration, part.axes, draft.evaluator);
+        }
         draft.parts.push_back(std::move(part));
     }
 }

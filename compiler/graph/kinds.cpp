@@ -190,6 +190,7 @@ class KindMaker {
         kind.features = moved(best.look.features, best.look.from_part);
         kind.shapes = draft.shapes;
         kind.glued = declaration.glued;
+        kind.one_show_face = shows_one_face(declaration);
         kind.where = declaration.where;
         if (const auto mirror = mirrors_.find(key); mirror != mirrors_.end()) kind.mirror_of = mirror->second;
         const auto id = static_cast<KindId>(piece_.kinds.size());
@@ -198,6 +199,13 @@ class KindMaker {
         of_declaration_[declaration_index].push_back(id);
         piece_.kinds.push_back(std::move(kind));
         return id;
+    }
+
+    static bool shows_one_face(const PartDeclaration& declaration) {
+        const auto differs = [&](const auto& shown) {
+            return shown.first != declaration.shown.front().first;
+        };
+        return !declaration.shown.empty() && std::ranges::none_of(declaration.shown, differs);
     }
 
     // A, B, ... by declaration, without I and O; A1, A2 where a declaration has several kinds.

@@ -127,6 +127,7 @@ struct Kind {
     std::vector<PartId> parts;
     std::optional<KindId> mirror_of;  // the earlier kind of which this is the mirror image
     std::optional<GluedUp> glued;     // where the design glues a panel
+    bool one_show_face = false;       // of its two broad faces one alone is seen, as the design says
     Span where;
 
     // Overall size, joints included.

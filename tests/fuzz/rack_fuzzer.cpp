@@ -36,6 +36,14 @@ RackChange every_other(const Rack& rack) {
         change.used.push_back({sheet.name, 1});
         change.left.push_back({sheet.name, 0, 0, sheet.length, sheet.width});
     }
+    change.left_of_bought.emplace_back();
+    change.left_of_bought.back().species = "ash";
+    change.left_of_bought.back().thickness = change.left_of_bought.back().width = 20;
+    change.left_of_bought.back().length = 500;
+    change.left_of_bought_sheets.emplace_back();
+    change.left_of_bought_sheets.back().species = "mdf";
+    change.left_of_bought_sheets.back().thickness = change.left_of_bought_sheets.back().width = 20;
+    change.left_of_bought_sheets.back().length = 500;
     return change;
 }
 

@@ -14,7 +14,8 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t siz
     rodwright::read_yaml(sources, file, diagnostics);
     rodwright::read_woods(sources, file, diagnostics);
     rodwright::read_shop(sources, file, diagnostics);
-    rodwright::read_milling(sources, file, diagnostics);
-    rodwright::overlay_milling({}, sources, file, diagnostics);
+    const rodwright::WoodTable woods({});
+    rodwright::read_milling(sources, file, woods, diagnostics);
+    rodwright::overlay_milling({}, sources, file, woods, diagnostics);
     return 0;
 }

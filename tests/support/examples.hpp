@@ -15,11 +15,21 @@ inline const std::vector<std::string>& example_names() {
     return names;
 }
 
+inline std::string example_path(const std::string& name, const std::string& file_name) {
+    return std::string(RODWRIGHT_SOURCE_DIR) + "/examples/" + name + "/" + file_name;
+}
+
 // A file in the folder of that example.
 inline std::string example_file(const std::string& name, const std::string& file_name) {
-    const std::string path = std::string(RODWRIGHT_SOURCE_DIR) + "/examples/" + name + "/" + file_name;
+    const std::string path = example_path(name, file_name);
     std::ifstream file(path, std::ios::binary);
     REQUIRE_MESSAGE(file, "cannot read " << path);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+// What its shop does otherwise than the library says, if anything.
+inline std::string example_milling(const std::string& name) {
+    std::ifstream file(example_path(name, "milling.yaml"), std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
 }
 

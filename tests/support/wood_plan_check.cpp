@@ -145,11 +145,30 @@ class Checker {
     void check_region(const PlannedBoard& board, const PlanRegion& region) {
         if (region.kind != PlanRegion::Kind::piece) return;
         const PlannedPiece& planned = board.pieces[*region.piece];
-        check_place(board, region.area, planned.label);
+        check_place(board, region.area, planned);
         check_piece(board, region.area, planned);
     }
 
-    void check_place(const PlannedBoard& board, const PlanArea& area, const std::string& label) {
+    // Where of every part one broad face alone is seen, the other may have them.
+    void check_defects(const PlannedBoard& board, const RackBoard& own, const PlanArea& area,
+                       const PlannedPiece& planned) {
+        std::set<DefectFace> faces;
+        for (const WoodDefect& defect : own.defects) {
+            if (meet(area, defect.from_end, defect.from_edge, defect.length, defect.width))
+                faces.insert(defect.face);
+        }
+        if (faces.empty()) return;
+        bool hidden_face = planned.leaves == 1;
+        for (const PlannedPart& part : planned.parts)
+            hidden_face = hidden_face && piece_[piece_[part.part].kind].one_show_face;
+        if (!hidden_face || faces.size() > 1 || faces.contains(DefectFace::both))
+            fault(board, planned.label + " lies on a defect");
+        if (hidden_face && board.show_face && faces.contains(*board.show_face))
+            fault(board, planned.label + " has a defect on its show face");
+    }
+
+    void check_place(const PlannedBoard& board, const PlanArea& area, const PlannedPiece& planned) {
+        const std::string& label = planned.label;
         if (const RackSheet* sheet = board.sheet ? rack_sheet(board) : nullptr) {
             const bool across = sheet->grain == FaceGrain::along_width;
             for (const WoodDefect& defect : sheet->defects) {
@@ -166,10 +185,7 @@ class Checker {
         }
         const RackBoard* own = rack_board(board);
         if (own == nullptr) return;
-        for (const WoodDefect& defect : own->defects) {
-            if (meet(area, defect.from_end, defect.from_edge, defect.length, defect.width))
-                fault(board, label + " lies on a defect");
-        }
+        check_defects(board, *own, area, planned);
         if (area.from_end < own->checks || area.from_end + area.length > own->length - own->far_checks)
             fault(board, label + " lies on an end check");
         for (const Rational& at : {area.from_end, Rational(area.from_end + area.length)}) {

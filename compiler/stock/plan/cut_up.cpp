@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <deque>
 
+#include "compiler/stock/plan/fewer_cuts.hpp"
+
 namespace rodwright {
 namespace {
 
@@ -214,8 +216,11 @@ std::vector<std::size_t> cut_up(const LevelPlan& solved, const Level& level, con
         return level.demands[demand].pieces[given[demand]++];
     };
     std::vector<std::size_t> added;
-    for (const CutTree& tree : solved.plan.sheets) {
-        const Stock& stock = level.stock[static_cast<std::size_t>(tree.stock)];
+    const cutting::Problem problem = cutting_problem(level, grid, milling);
+    for (const CutTree& sheet_tree : solved.plan.sheets) {
+        const auto kind = static_cast<std::size_t>(sheet_tree.stock);
+        const CutTree tree = with_fewer_cuts(problem, sheet_tree);
+        const Stock& stock = level.stock[kind];
         std::size_t region = 0;
         std::size_t index = plan.boards.size();
         if (stock.left_of) {

@@ -45,6 +45,7 @@ Demand demand_of(const Piece& piece, const Blank& blank, PartsLeft& left) {
         for (const KindId kind : blank.kinds) planned.parts.push_back({left.take(kind)});
         planned.label = label_of(piece, planned.parts);
         planned.size = blank.size;
+        demand.label = planned.label;
         demand.pieces.push_back(std::move(planned));
     }
     return demand;
@@ -85,7 +86,7 @@ Demand single(const Piece& piece, const std::vector<PartId>& parts, const Vector
     demand.size[Axis::wide] = std::max(size[Axis::wide], milling.shortest_milled());
     PlannedPiece planned;
     for (const PartId part : parts) planned.parts.push_back({part});
-    planned.label = label_of(piece, planned.parts);
+    planned.label = demand.label = label_of(piece, planned.parts);
     planned.size = demand.size;
     demand.pieces.push_back(std::move(planned));
     return demand;
@@ -171,6 +172,7 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
             Demand demand;
             demand.wood = panel.wood;
             demand.thickness_class = panel.need.thickness_class;
+            demand.label = "the staves of " + panel.label;
             demand.size = panel.need.size;
             demand.size[Axis::deep] = widths[static_cast<std::size_t>(stave)] + 2 * milling.panels.glued_edge;
             PlannedPiece planned;

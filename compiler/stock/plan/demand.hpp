@@ -15,7 +15,7 @@ struct Demand {
     std::string wood;  // the design's name for it
     std::string thickness_class;
     bool sheet = false;
-    bool may_turn = false;  // wood without a grain to keep to
+    std::string label;  // of any of its pieces: "B", "the staves of F"
     Vector size;
     std::vector<PlannedPiece> pieces;
     std::optional<std::size_t> match;  // index into Piece::matches, of parts strung together for it

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <numeric>
 
-#include "compiler/stock/cutting/bounds/bounds.hpp"
 #include "compiler/stock/plan/cut_up.hpp"
 #include "compiler/stock/plan/staves.hpp"
 
@@ -22,26 +21,10 @@ std::vector<Stock> at_hand(PlanState& state, const DemandGroup& group, const Pla
     }
     for (const PlanGroup& earlier : state.plan.groups) {
         if (earlier.sheet || group.sheet || earlier.wood != group.wood->name) continue;
-        for (Stock& left : stock_left_over(state.plan, earlier)) {
-            if (left.board.thickness >= group.least_thickness) stock.push_back(std::move(left));
-        }
+        for (Stock& left : stock_left_over(state.plan, earlier, group.query()))
+            stock.push_back(std::move(left));
     }
     return stock;
-}
-
-// Counted in boards, whatever each is worth; and how far the worth of the plan can be from the least.
-void add_bound(const LevelPlan& solved, const Level& level, const Planning& planning, PlanGroup& planned) {
-    if (!solved.plan.complete() || solved.plan.sheets.empty()) return;
-    cutting::Problem problem = cutting_problem(level, planning.grid, planning.milling);
-    constexpr cutting::Amount board = 1000;  // so that what is left of another board costs next to nothing
-    for (std::size_t i = 0; i < problem.stock.size(); ++i)
-        problem.stock[i].cost = level.stock[i].left_of ? 1 : board;
-    const cutting::LowerBound bound = cutting::lower_bound(problem);
-    planned.at_least = static_cast<int>(bound.cost / board);
-    planned.at_least_by = cutting::bound_method_name(bound.method);
-    planned.proven = solved.plan.optimal();
-    const cutting::Amount least = solved.plan.bound.cost;
-    if (!planned.proven && least > 0) planned.over = ratio(solved.plan.cost, least) - 1;
 }
 
 void note_use(const LevelPlan& solved, const Level& level, PlanState& state) {
@@ -59,9 +42,16 @@ void note_square(const DemandGroup& group, WoodPlan& plan) {
         group.title));
 }
 
-LevelPlan solve_with_staves(Level& level, const DemandGroup& group, const Planning& planning) {
-    level.demands = with_staves(group, level.stock, planning.grid, planning.milling);
-    return solve_level(level, planning.grid, planning.milling, planning.effort);
+struct SolvedLevel {
+    Level level;
+    LevelPlan plan;
+};
+
+SolvedLevel solve_with_staves(const DemandGroup& group, std::vector<Stock> stock, const Planning& planning) {
+    StavedLevel staved = with_staves(group, std::move(stock), planning.grid, planning.milling);
+    LevelPlan best =
+        improved(std::move(staved.quick), staved.level, planning.grid, planning.milling, planning.effort);
+    return {std::move(staved.level), std::move(best)};
 }
 
 }  // namespace
@@ -85,17 +75,17 @@ std::vector<std::string> candidates(const DemandGroup& group, const Planning& pl
     return names;
 }
 
+bool is_for_sale(const DemandGroup& group, const Planning& planning) {
+    return !stock_for_sale(planning.rack, group.query(), planning.milling, planning.piece.style).empty();
+}
+
 PlanState with_group(PlanState before, const DemandGroup& group, const Planning& planning, bool buy) {
     PlanState state = std::move(before);
-    Level level{{}, at_hand(state, group, planning)};
-    LevelPlan solved = solve_with_staves(level, group, planning);
+    std::vector<Stock> stock = at_hand(state, group, planning);
     std::vector<Stock> sale;
-    if (buy && solved.missing() > 0)
-        sale = stock_for_sale(planning.rack, group.query(), planning.milling, planning.piece.style);
-    if (!sale.empty()) {
-        for (Stock& one : sale) level.stock.push_back(std::move(one));
-        solved = solve_with_staves(level, group, planning);
-    }
+    if (buy) sale = stock_for_sale(planning.rack, group.query(), planning.milling, planning.piece.style);
+    for (Stock& one : sale) stock.push_back(std::move(one));
+    auto [level, solved] = solve_with_staves(group, std::move(stock), planning);
     note_square(group, state.plan);
     PlanGroup planned;
     planned.wood = group.wood->name;
@@ -104,8 +94,8 @@ PlanState with_group(PlanState before, const DemandGroup& group, const Planning&
     planned.least_thickness = group.least_thickness;
     planned.boards = cut_up(solved, level, planning.grid, planning.milling, state.plan);
     note_use(solved, level, state);
-    add_bound(solved, level, planning, planned);
     planned.complete = solved.missing() == 0;
+    state.groups.push_back({group, state.plan.groups.size(), !sale.empty()});
     state.plan.groups.push_back(std::move(planned));
     if (solved.missing() > 0) state.shortfalls.push_back({group, std::move(level), solved.plan.missing});
     return state;

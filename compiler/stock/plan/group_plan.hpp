@@ -24,8 +24,16 @@ struct Shortfall {
     std::vector<int> missing;  // by demand of the level
 };
 
+// What one of WoodPlan::groups was planned for.
+struct PlannedGroup {
+    DemandGroup group;
+    std::size_t index = 0;
+    bool bought = false;  // what the dealer sells could be used
+};
+
 struct PlanState {
     WoodPlan plan;
+    std::vector<PlannedGroup> groups;
     std::map<std::string, int> used;  // boards of the rack, by name
     std::vector<Shortfall> shortfalls;
 
@@ -34,6 +42,9 @@ struct PlanState {
 
 // Names of the boards, at hand or for sale, that the group's pieces could come out of.
 std::vector<std::string> candidates(const DemandGroup& group, const Planning& planning);
+
+// Whether the dealer sells anything for it.
+bool is_for_sale(const DemandGroup& group, const Planning& planning);
 
 // The group out of the wood that is left at hand, and where `buy` and that is not enough, out of what the
 // dealer sells too.

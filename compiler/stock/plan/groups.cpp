@@ -15,12 +15,28 @@ bool is_square(const Demand& demand) {
 
 std::string title_of(const Piece& piece, const Wood& wood, const std::string& thickness_class,
                      const Rational& thickness) {
-    std::string title = wood.common.empty() ? wood.species : wood.common;
-    if (!wood.cut.empty()) title += ", " + wood.cut;
     // Quarters of an inch are how boards are sold where inches are.
     const bool quarters = piece.style.unit == LengthUnit::inch && !thickness_class.empty();
-    return title + ", " +
+    return wood_title(wood) + ", " +
            (quarters ? thickness_class : format_length(thickness, piece.style) + " and thicker");
+}
+
+// Leaves are sawn out of the middle of a piece, where nobody has looked.
+bool shows_one_face(const Piece& piece, const Demand& demand) {
+    const auto part_does = [&](const PlannedPart& part) {
+        return piece[piece[part.part].kind].one_show_face;
+    };
+    return std::ranges::all_of(demand.pieces, [&](const PlannedPiece& planned) {
+        return planned.leaves == 1 && std::ranges::all_of(planned.parts, part_does);
+    });
+}
+
+bool shows_one_face(const Piece& piece, const DemandGroup& group) {
+    return std::ranges::all_of(group.demands,
+                               [&](const Demand& demand) { return shows_one_face(piece, demand); }) &&
+           std::ranges::all_of(group.panels, [&](const PanelDemand& panel) {
+               return piece[panel.need.kind].one_show_face && !panel.need.alternating;
+           });
 }
 
 DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, const Demand& sample,
@@ -31,7 +47,7 @@ DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, con
             return group;
     }
     DemandGroup group{
-        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}, {}};
+        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}, false, {}};
     group.title = title_of(piece, *group.wood, sample.thickness_class, group.least_thickness);
     groups.push_back(std::move(group));
     return groups.back();
@@ -39,8 +55,13 @@ DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, con
 
 }  // namespace
 
+std::string wood_title(const Wood& wood) {
+    const std::string& name = wood.common.empty() ? wood.species : wood.common;
+    return wood.cut.empty() ? name : name + ", " + wood.cut;
+}
+
 StockQuery DemandGroup::query() const {
-    StockQuery query{title, *wood, sheet, square, least_thickness, 0, 0};
+    StockQuery query{title, *wood, sheet, square, one_face && !resawn_from, least_thickness, 0, 0};
     const auto take_in = [&](const Rational& length, const Rational& width) {
         query.longest = std::max(query.longest, length);
         query.widest = std::max(query.widest, width);
@@ -52,6 +73,7 @@ StockQuery DemandGroup::query() const {
 
 void DemandGroup::take_in(DemandGroup thinner) {
     square = square && thinner.square;
+    one_face = one_face && thinner.one_face;
     for (Demand& demand : thinner.demands) demands.push_back(std::move(demand));
     for (PanelDemand& panel : thinner.panels) panels.push_back(std::move(panel));
 }
@@ -64,9 +86,11 @@ std::vector<DemandGroup> grouped(const Piece& piece, Demands demands) {
     }
     for (PanelDemand& panel : demands.panels) {
         if (piece.find_wood(panel.wood) == nullptr) continue;
-        const Demand sample{panel.wood, panel.need.thickness_class, false, false, panel.need.size, {}, {}};
+        const Demand sample{panel.wood, panel.need.thickness_class, false, panel.label, panel.need.size, {},
+                            {}};
         group_for(groups, piece, sample, false).panels.push_back(std::move(panel));
     }
+    for (DemandGroup& group : groups) group.one_face = shows_one_face(piece, group);
     std::ranges::stable_sort(groups, [](const DemandGroup& a, const DemandGroup& b) {
         if (a.wood != b.wood) return a.wood < b.wood;
         return a.least_thickness > b.least_thickness;
@@ -80,7 +104,7 @@ bool holds(const Stock& stock, const Demand& demand) {
     const auto fits = [&](const Rational& along, const Rational& across) {
         return along <= stock.usable.length && across <= stock.usable.width;
     };
-    return fits(length, width) || (stock.no_grain && fits(width, length));
+    return fits(length, width) || (stock.board.no_grain && fits(width, length));
 }
 
 }  // namespace rodwright

@@ -14,6 +14,7 @@ struct DemandGroup {
     std::string title;  // "white ash, quartered, 4/4"
     std::vector<Demand> demands;
     std::vector<PanelDemand> panels;
+    bool one_face = false;                // of every piece one broad face alone is seen
     std::optional<Rational> resawn_from;  // thickness of boards that are sawn open for it
 
     // With room for all pieces and staves of the group. The lengths and widths are the largest of any.
@@ -24,6 +25,9 @@ struct DemandGroup {
 
 // In the order of the design's woods; of one wood the thickest first. Parts of no wood are left out.
 std::vector<DemandGroup> grouped(const Piece& piece, Demands demands);
+
+// "white ash, quartered"
+std::string wood_title(const Wood& wood);
 
 // Whether a board of that stock is long and wide enough for the demand.
 bool holds(const Stock& stock, const Demand& demand);

@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <numeric>
 
+#include "compiler/at_once.hpp"
+#include "compiler/stock/cutting/bounds/bounds.hpp"
+#include "compiler/stock/cutting/bounds/stock_choice.hpp"
 #include "compiler/stock/cutting/solve.hpp"
 
 namespace rodwright {
@@ -44,26 +47,71 @@ cutting::Rectangle barred_rectangle(const PlanArea& area, const PlanArea& usable
     return result;
 }
 
-cutting::StockPiece stock_piece(const Stock& stock, const Grid& grid, const Rational& unit) {
+cutting::StockPiece stock_piece(const Stock& stock, const Grid& grid, Amount cost) {
     cutting::StockPiece piece;
     piece.size = {{grid.down(stock.usable.length), grid.down(stock.usable.width)}};
     piece.available = stock.count;
-    piece.cost = cost_of(stock, unit);
+    piece.cost = cost;
     for (const PlanArea& area : stock.barred) {
         piece.defects.push_back(barred_rectangle(area, stock.usable, grid));
     }
     return piece;
 }
 
+int number_of_pieces(const cutting::Problem& problem) {
+    int pieces = 0;
+    for (const cutting::PartKind& part : problem.parts) pieces += part.quantity;
+    return pieces;
+}
+
+// Measured on random racks against a search twenty times as long: of up to 12 pieces none was found a place
+// that a quick search had not; plans of 13 to 30, cheaper choices of boards tried, cost the same within 0.1 %
+// on the whole; of 31 to 60 they cost 0.9 % more.
+constexpr int very_few_pieces = 12;
+constexpr int few_pieces = 30;
+
+// The cheapest of a few choices of boards that holds all pieces, or the plan as it is.
+LevelPlan cheaper_choice(const cutting::Problem& problem, LevelPlan best) {
+    constexpr std::size_t most_choices = 6;
+    const auto choices =
+        cutting::stock_choices(problem, best.plan.bound.cost, best.plan.cost - 1, most_choices);
+    std::vector<LevelPlan> plans(choices.size());
+    at_once(choices.size(), [&](std::size_t i) {
+        cutting::Problem restricted = problem;
+        for (std::size_t kind = 0; kind < restricted.stock.size(); ++kind)
+            restricted.stock[kind].available = choices[i][kind];
+        plans[i] = {cutting::solve(restricted, cutting::Effort::quick)};
+    });
+    for (LevelPlan& plan : plans) {
+        if (plan.missing() > 0 || plan.plan.cost >= best.plan.cost) continue;
+        plan.plan.bound = best.plan.bound;
+        best = std::move(plan);
+    }
+    return best;
+}
+
 }  // namespace
+
+std::vector<Amount> costs_of(const std::vector<Stock>& stock) {
+    const Rational unit = worth_unit(stock);
+    std::vector<Amount> costs;
+    for (const Stock& one : stock) costs.push_back(cost_of(one, unit));
+    return costs;
+}
+
+cutting::Size saw_kerfs(bool sheet, const Grid& grid, const MillingData& milling) {
+    const auto kerf = [&](const std::string& saw) { return grid.up(milling.kerf(saw)); };
+    const Saws& saws = milling.saws;
+    return {{kerf(sheet ? saws.sheets : saws.crosscut), kerf(sheet ? saws.sheets : saws.rip)}};
+}
 
 cutting::Problem cutting_problem(const Level& level, const Grid& grid, const MillingData& milling) {
     cutting::Problem problem;
-    const Rational unit = worth_unit(level.stock);
+    const std::vector<Amount> costs = costs_of(level.stock);
     bool no_grain = !level.stock.empty();
-    for (const Stock& stock : level.stock) {
-        problem.stock.push_back(stock_piece(stock, grid, unit));
-        no_grain = no_grain && stock.no_grain;
+    for (std::size_t i = 0; i < level.stock.size(); ++i) {
+        problem.stock.push_back(stock_piece(level.stock[i], grid, costs[i]));
+        no_grain = no_grain && level.stock[i].board.no_grain;
     }
     bool sheet = false;
     for (const Demand& demand : level.demands) {
@@ -73,9 +121,7 @@ cutting::Problem cutting_problem(const Level& level, const Grid& grid, const Mil
              no_grain});
         sheet = sheet || demand.sheet;
     }
-    const auto kerf = [&](const std::string& saw) { return grid.up(milling.kerf(saw)); };
-    problem.kerf = {{kerf(sheet ? milling.saws.sheets : milling.saws.crosscut),
-                     kerf(sheet ? milling.saws.sheets : milling.saws.rip)}};
+    problem.kerf = saw_kerfs(sheet, grid, milling);
     const OffcutLimits& kept = milling.offcuts;
     problem.least_useful = {
         {grid.up(sheet ? kept.sheet_length : kept.length), grid.up(sheet ? kept.sheet_width : kept.width)}};
@@ -100,6 +146,27 @@ LevelPlan solve_level(const Level& level, const Grid& grid, const MillingData& m
         return none;
     }
     return {cutting::solve(problem, effort)};
+}
+
+bool may_be_better(const Level& level, const LevelPlan& best, const Grid& grid, const MillingData& milling) {
+    const cutting::Problem problem = cutting_problem(level, grid, milling);
+    const bool something_is_missing =
+        !problem.parts.empty() && (problem.stock.empty() || cutting::too_little_stock(problem));
+    if (something_is_missing) return best.missing() > 1;
+    return best.missing() > 0 || cutting::lower_bound(problem).cost < best.plan.cost;
+}
+
+LevelPlan improved(LevelPlan quick, const Level& level, const Grid& grid, const MillingData& milling,
+                   cutting::Effort effort) {
+    const cutting::Problem problem = cutting_problem(level, grid, milling);
+    const bool finished = effort == cutting::Effort::quick || problem.stock.empty() || quick.plan.optimal();
+    if (finished || cutting::too_little_stock(problem)) return quick;
+    const int pieces = number_of_pieces(problem);
+    if (effort == cutting::Effort::normal && quick.missing() == 0 && pieces <= few_pieces)
+        return cheaper_choice(problem, std::move(quick));
+    if (effort == cutting::Effort::normal && pieces <= very_few_pieces) return quick;
+    LevelPlan longer{cutting::solve(problem, effort)};
+    return longer.better_than(quick) ? longer : quick;
 }
 
 }  // namespace rodwright

@@ -19,6 +19,11 @@ struct Level {
 // stages at most (what a saw bench does without carrying every piece back and forth); sheets: any number.
 cutting::Problem cutting_problem(const Level& level, const Grid& grid, const MillingData& milling);
 
+// What one of each costs in such a problem.
+std::vector<cutting::Amount> costs_of(const std::vector<Stock>& stock);
+// What the saws take, by the axis that they divide.
+cutting::Size saw_kerfs(bool sheet, const Grid& grid, const MillingData& milling);
+
 struct LevelPlan {
     cutting::CuttingPlan plan;
     std::size_t missing() const;
@@ -28,5 +33,14 @@ struct LevelPlan {
 
 LevelPlan solve_level(const Level& level, const Grid& grid, const MillingData& milling,
                       cutting::Effort effort);
+
+// False only where no plan of the level is better than `best`, which may be one of another level.
+bool may_be_better(const Level& level, const LevelPlan& best, const Grid& grid, const MillingData& milling);
+
+// A quick plan of the level made better with more effort, as far as anything is at stake: not where the bound
+// is reached or no plan can hold all pieces. Few pieces are not searched longer; instead each cheaper choice
+// of boards, of those that may be enough, is tried for itself.
+LevelPlan improved(LevelPlan quick, const Level& level, const Grid& grid, const MillingData& milling,
+                   cutting::Effort effort);
 
 }  // namespace rodwright

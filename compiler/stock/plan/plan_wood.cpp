@@ -4,6 +4,9 @@
 
 #include <algorithm>
 
+#include "compiler/stock/plan/bound.hpp"
+#include "compiler/stock/plan/buying.hpp"
+#include "compiler/stock/plan/dowels.hpp"
 #include "compiler/stock/plan/fallbacks.hpp"
 #include "compiler/stock/plan/group_plan.hpp"
 #include "compiler/stock/plan/remedies.hpp"
@@ -33,10 +36,12 @@ PlanState plan_group(const PlanState& before, const DemandGroup& group, const Pl
     if (best.shortfalls.size() == before.shortfalls.size()) return best;
     for (const ResawSplit& split : resaw_splits(group, planning)) {
         PlanState tried = with_group(before, split.leaves, planning, false);
+        if (tried.missing() >= best.missing()) continue;
         if (split.rest) tried = with_group(std::move(tried), *split.rest, planning, false);
         if (tried.missing() < best.missing()) best = std::move(tried);
     }
-    if (best.shortfalls.size() == before.shortfalls.size()) return best;
+    const bool enough = best.shortfalls.size() == before.shortfalls.size();
+    if (enough || !is_for_sale(group, planning)) return best;
     PlanState bought = with_group(before, group, planning, true);
     return bought.missing() < best.missing() ? bought : best;
 }
@@ -50,18 +55,16 @@ void report_missing(const Shortfall& shortfall, const Planning& planning, WoodPl
         const int count = shortfall.missing[i];
         if (count == 0) continue;
         const Demand& demand = shortfall.level.demands[i];
-        const PlannedPiece& sample = demand.pieces.back();
-        if (list.empty()) where = planning.piece[sample.parts.front().part].where;
-        plan.missing.push_back({sample.label, count, demand.size, shortfall.group.title});
-        list += fmt::format("{}{} of {} ({} x {})", list.empty() ? "" : ", ", count, sample.label,
+        if (list.empty()) where = planning.piece[demand.pieces.back().parts.front().part].where;
+        plan.missing.push_back({demand.label, count, demand.size, shortfall.group.title});
+        list += fmt::format("{}{} of {} ({} x {})", list.empty() ? "" : ", ", count, demand.label,
                             format_length(demand.size[Axis::wide], style),
                             format_length(demand.size[Axis::deep], style));
     }
     Diagnostic diagnostic =
         diagnose(Code::short_of_wood, where,
                  fmt::format("{}: no board is left for {}, rough sizes", shortfall.group.title, list));
-    for (std::string& remedy :
-         remedies({shortfall.level, shortfall.group, planning.grid, planning.milling, style})) {
+    for (std::string& remedy : remedies({shortfall, planning.grid, planning.milling, style})) {
         diagnostic.notes.push_back("it would be enough with " + remedy);
         plan.remedies.push_back(std::move(remedy));
     }
@@ -75,24 +78,6 @@ void say_once(std::vector<std::string>& notes) {
         if (std::ranges::find(once, note) == once.end()) once.push_back(std::move(note));
     }
     notes = std::move(once);
-}
-
-void name_new_boards(WoodPlan& plan) {
-    int number = 0;
-    for (PlannedBoard& board : plan.boards) {
-        if (!board.offer.empty()) board.name = fmt::format("new {}", ++number);
-    }
-}
-
-void add_purchases(WoodPlan& plan) {
-    for (const PlannedBoard& board : plan.boards) {
-        if (board.offer.empty()) continue;
-        auto row = std::ranges::find(plan.purchases, board.offer, &Purchase::text);
-        if (row == plan.purchases.end()) row = plan.purchases.insert(row, Purchase{board.offer, 0, 0, 0});
-        ++row->count;
-        row->board_feet += board.board_feet;
-        row->price += *board.price;
-    }
 }
 
 void add_volumes(const Piece& piece, WoodPlan& plan) {
@@ -129,8 +114,9 @@ WoodPlan plan_wood(const Piece& piece, const WoodSupply& supply, cutting::Effort
     for (const Shortfall& shortfall : state.shortfalls)
         report_missing(shortfall, planning, state.plan, diagnostics);
     say_once(state.plan.notes);
-    name_new_boards(state.plan);
-    add_purchases(state.plan);
+    state.plan.bounds = bounds_of(state, planning);
+    add_purchases(planning, state.plan);
+    add_dowel_rods(planning, state.plan);
     add_volumes(piece, state.plan);
     return std::move(state.plan);
 }

@@ -6,8 +6,8 @@
 
 namespace rodwright {
 
-// The boards and sheets that are cut, and the offcuts that are kept, where they lie on them. What is bought
-// has no place in the rack until it is there; of its offcuts nothing is said either.
+// The boards and sheets that are cut, and the offcuts that are kept, where they lie on them; of what is
+// bought the offcuts alone.
 RackChange change_of(const WoodPlan& plan);
 
 }  // namespace rodwright

@@ -45,21 +45,21 @@ std::optional<WoodSupply> read_supply(const World& world, const LibraryFiles& li
     const auto of_library = [&](const std::string& path) {
         return add(library.shown(path), library.read(path), true, sources, diagnostics);
     };
+    const FileId woods_file = of_library("data/woods.yaml");
     const FileId milling_file = of_library("data/milling.yaml");
-    if (milling_file == FileId::none) return std::nullopt;
-    std::optional<MillingData> milling = read_milling(sources, milling_file, diagnostics);
+    if (woods_file == FileId::none || milling_file == FileId::none) return std::nullopt;
+    const std::optional<WoodTable> woods = read_woods(sources, woods_file, diagnostics);
+    if (!woods) return std::nullopt;
+    std::optional<MillingData> milling = read_milling(sources, milling_file, *woods, diagnostics);
     if (milling && files.milling) {
         const FileId over = own(*files.milling);
         if (over == FileId::none) return std::nullopt;
-        milling = overlay_milling(std::move(*milling), sources, over, diagnostics);
+        milling = overlay_milling(std::move(*milling), sources, over, *woods, diagnostics);
     }
     if (!milling) return std::nullopt;
     if (!files.rack) return WoodSupply{std::nullopt, std::move(*milling)};
-    const FileId woods_file = of_library("data/woods.yaml");
     const FileId rack_file = own(*files.rack);
-    if (woods_file == FileId::none || rack_file == FileId::none) return std::nullopt;
-    const std::optional<WoodTable> woods = read_woods(sources, woods_file, diagnostics);
-    if (!woods) return std::nullopt;
+    if (rack_file == FileId::none) return std::nullopt;
     std::optional<Rack> rack = read_rack(sources, rack_file, *woods, diagnostics);
     if (!rack) return std::nullopt;
     return WoodSupply{std::move(rack), std::move(*milling)};

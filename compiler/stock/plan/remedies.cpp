@@ -45,13 +45,17 @@ Level smaller(const Level& level, Axis axis, const Rational& less, std::optional
     return result;
 }
 
-// The smallest of a few steps that is enough.
+// The smallest of a few steps that is enough, by halves: what one step does, a larger one does too.
 std::optional<Rational> least_step(const Rational& step, int steps,
                                    const std::function<bool(const Rational&)>& works) {
-    for (int i = 1; i <= steps; ++i) {
-        if (works(step * i)) return Rational(step * i);
+    if (!works(step * steps)) return std::nullopt;
+    int fails = 0;
+    int enough = steps;
+    while (enough - fails > 1) {
+        const int middle = (fails + enough) / 2;
+        (works(step * middle) ? enough : fails) = middle;
     }
-    return std::nullopt;
+    return Rational(step * enough);
 }
 
 // Less of an allowance on both sides, in quarters of it.
@@ -59,11 +63,11 @@ void try_allowance(const Shortage& shortage, Axis axis, const Rational& allowanc
                    std::vector<std::string>& found) {
     constexpr int quarters = 4;
     const auto works = [&](const Rational& less) {
-        return enough(shortage, smaller(shortage.level, axis, less * 2));
+        return enough(shortage, smaller(shortage.short_of.level, axis, less * 2));
     };
     const std::optional<Rational> less = least_step(allowance / quarters, quarters, works);
     if (!less) return;
-    found.push_back(fmt::format("{} with {} at each {} instead of {}", shortage.group.title,
+    found.push_back(fmt::format("{} with {} at each {} instead of {}", shortage.short_of.group.title,
                                 format_length(allowance - *less, fine(shortage.style)), name,
                                 format_length(allowance, fine(shortage.style))));
 }
@@ -72,11 +76,11 @@ void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, s
                       std::vector<std::string>& found) {
     constexpr int most = 8;
     const auto works = [&](const Rational& less) {
-        return enough(shortage, smaller(shortage.level, axis, less, demand));
+        return enough(shortage, smaller(shortage.short_of.level, axis, less, demand));
     };
     const std::optional<Rational> less = least_step(steps_of(shortage.style).part, most, works);
     if (!less) return;
-    found.push_back(fmt::format("{} {} {}", shortage.level.demands[demand].pieces.front().label,
+    found.push_back(fmt::format("{} {} {}", shortage.short_of.level.demands[demand].label,
                                 format_length(*less, shortage.style), word));
 }
 
@@ -87,7 +91,7 @@ void try_board(const Shortage& shortage, const Rational& width, const Rational& 
     const Steps steps = steps_of(shortage.style);
     const Rational wide = ceil(width / steps.board_width) * steps.board_width;
     const auto with_board = [&](const Rational& length) {
-        Level level = shortage.level;
+        Level level = shortage.short_of.level;
         Stock more;
         more.usable = {0, 0, length, wide};
         more.count = 1;
@@ -98,7 +102,7 @@ void try_board(const Shortage& shortage, const Rational& width, const Rational& 
     const auto length =
         least_step(steps.board_length, most, [&](const Rational& more) { return with_board(start + more); });
     if (!length) return;
-    found.push_back(fmt::format("one more board of {}, {} wide and {} long", shortage.group.title,
+    found.push_back(fmt::format("one more board of {}, {} wide and {} long", shortage.short_of.group.title,
                                 format_length(wide, shortage.style),
                                 format_length(start + *length, shortage.style)));
 }
@@ -106,16 +110,14 @@ void try_board(const Shortage& shortage, const Rational& width, const Rational& 
 }  // namespace
 
 std::vector<std::string> remedies(const Shortage& shortage) {
-    const LevelPlan now =
-        solve_level(shortage.level, shortage.grid, shortage.milling, cutting::Effort::quick);
     std::vector<std::string> found;
     try_allowance(shortage, Axis::wide, shortage.milling.allowances.end, "end", found);
     try_allowance(shortage, Axis::deep, shortage.milling.allowances.edge, "edge", found);
     Rational width = 0;
     Rational length = 0;
-    for (std::size_t i = 0; i < shortage.level.demands.size(); ++i) {
-        if (i >= now.plan.missing.size() || now.plan.missing[i] == 0) continue;
-        const Vector& size = shortage.level.demands[i].size;
+    for (std::size_t i = 0; i < shortage.short_of.level.demands.size(); ++i) {
+        if (shortage.short_of.missing[i] == 0) continue;
+        const Vector& size = shortage.short_of.level.demands[i].size;
         width = std::max(width, size[Axis::deep]);
         length = std::max(length, size[Axis::wide]);
         try_smaller_part(shortage, i, Axis::deep, "narrower", found);

@@ -4,14 +4,12 @@
 #include <string>
 #include <vector>
 
-#include "compiler/stock/plan/groups.hpp"
-#include "compiler/stock/plan/level.hpp"
+#include "compiler/stock/plan/group_plan.hpp"
 
 namespace rodwright {
 
 struct Shortage {
-    const Level& level;  // with the staves that were chosen
-    const DemandGroup& group;
+    const Shortfall& short_of;
     const Grid& grid;
     const MillingData& milling;
     const LengthStyle& style;

@@ -48,6 +48,60 @@ std::vector<Demand> all_demands(const DemandGroup& group, const std::vector<Stav
     return group.resawn_from ? as_leaves(std::move(demands), *group.resawn_from, milling) : demands;
 }
 
+// Tries the choices of one panel after the other, each as is best with those made for the rest.
+class StaveTrials {
+  public:
+    StaveTrials(const DemandGroup& group, const std::vector<Stock>& stock, const Grid& grid,
+                const MillingData& milling)
+        : group_(group), stock_(stock), grid_(grid), milling_(milling) {
+        for (const PanelDemand& panel : group.panels) {
+            choices_.push_back(stave_choices(panel, stock, milling));
+            chosen_.push_back(choices_.back().front());
+        }
+    }
+
+    StavedLevel best() && {
+        best_ = solve_level(level_with(chosen_), grid_, milling_, cutting::Effort::quick);
+        for (std::size_t panel = 0; panel < choices_.size(); ++panel) try_choices(panel);
+        return {level_with(chosen_), std::move(best_)};
+    }
+
+  private:
+    const DemandGroup& group_;
+    const std::vector<Stock>& stock_;
+    const Grid& grid_;
+    const MillingData& milling_;
+    std::vector<std::vector<StaveWidths>> choices_;
+    std::vector<StaveWidths> chosen_;
+    LevelPlan best_;
+
+    Level level_with(const std::vector<StaveWidths>& widths) const {
+        return {all_demands(group_, widths, milling_), stock_};
+    }
+
+    // Empty where its bound says that it is no better than the best so far.
+    std::optional<LevelPlan> tried(std::size_t panel, const StaveWidths& widths) const {
+        std::vector<StaveWidths> other = chosen_;
+        other[panel] = widths;
+        const Level level = level_with(other);
+        if (!may_be_better(level, best_, grid_, milling_)) return std::nullopt;
+        return solve_level(level, grid_, milling_, cutting::Effort::quick);
+    }
+
+    void try_choices(std::size_t panel) {
+        const std::vector<StaveWidths>& choices = choices_[panel];
+        std::vector<std::optional<LevelPlan>> plans(choices.size());
+        at_once(choices.size(), [&](std::size_t choice) {
+            if (choices[choice] != chosen_[panel]) plans[choice] = tried(panel, choices[choice]);
+        });
+        for (std::size_t choice = 0; choice < plans.size(); ++choice) {
+            if (!plans[choice] || !plans[choice]->better_than(best_)) continue;
+            best_ = std::move(*plans[choice]);
+            chosen_[panel] = choices[choice];
+        }
+    }
+};
+
 }  // namespace
 
 std::vector<StaveWidths> stave_choices(const PanelDemand& panel, const std::vector<Stock>& stock,
@@ -66,37 +120,9 @@ std::vector<StaveWidths> stave_choices(const PanelDemand& panel, const std::vect
     return choices;
 }
 
-std::vector<Demand> with_staves(const DemandGroup& group, const std::vector<Stock>& stock, const Grid& grid,
-                                const MillingData& milling) {
-    std::vector<std::vector<StaveWidths>> choices;
-    std::vector<StaveWidths> chosen;
-    for (const PanelDemand& panel : group.panels) {
-        choices.push_back(stave_choices(panel, stock, milling));
-        chosen.push_back(choices.back().front());
-    }
-    const auto plan_with = [&](const std::vector<StaveWidths>& widths) {
-        return solve_level({all_demands(group, widths, milling), stock}, grid, milling,
-                           cutting::Effort::quick);
-    };
-    std::size_t trials = 0;
-    for (const auto& of_panel : choices) trials += of_panel.size() - 1;
-    if (trials == 0) return all_demands(group, chosen, milling);
-    // One panel after the other, each as is best with the choices made for the rest.
-    LevelPlan best = plan_with(chosen);
-    for (std::size_t i = 0; i < choices.size(); ++i) {
-        std::vector<LevelPlan> tried(choices[i].size());
-        at_once(tried.size(), [&](std::size_t choice) {
-            std::vector<StaveWidths> other = chosen;
-            other[i] = choices[i][choice];
-            tried[choice] = plan_with(other);
-        });
-        for (std::size_t choice = 0; choice < tried.size(); ++choice) {
-            if (!tried[choice].better_than(best)) continue;
-            best = std::move(tried[choice]);
-            chosen[i] = choices[i][choice];
-        }
-    }
-    return all_demands(group, chosen, milling);
+StavedLevel with_staves(const DemandGroup& group, std::vector<Stock> stock, const Grid& grid,
+                        const MillingData& milling) {
+    return StaveTrials(group, stock, grid, milling).best();
 }
 
 }  // namespace rodwright

@@ -15,9 +15,13 @@ using StaveWidths = std::vector<Rational>;
 std::vector<StaveWidths> stave_choices(const PanelDemand& panel, const std::vector<Stock>& stock,
                                        const MillingData& milling);
 
-// The group's demands with the staves of all panels among them, and resawn where it says so, so that quick
-// plans miss fewest pieces and cost least; of equal ones the choice that comes first.
-std::vector<Demand> with_staves(const DemandGroup& group, const std::vector<Stock>& stock, const Grid& grid,
-                                const MillingData& milling);
+// The group's demands with the staves of all panels among them, and resawn where it says so, and a quick plan
+// for them: so that it misses fewest pieces and costs least; of equal ones the choice that comes first.
+struct StavedLevel {
+    Level level;
+    LevelPlan quick;
+};
+StavedLevel with_staves(const DemandGroup& group, std::vector<Stock> stock, const Grid& grid,
+                        const MillingData& milling);
 
 }  // namespace rodwright

@@ -50,6 +50,26 @@ std::vector<PlanArea> areas(const std::vector<WoodDefect>& defects) {
     return result;
 }
 
+// What show faces need clear: the face with less on it, or both.
+std::optional<DefectFace> show_face_of(const RackBoard& board, const StockQuery& query) {
+    Rational upper = 0;
+    Rational lower = 0;
+    for (const WoodDefect& defect : board.defects) {
+        if (defect.face == DefectFace::upper) upper += defect.length * defect.width;
+        if (defect.face == DefectFace::lower) lower += defect.length * defect.width;
+    }
+    if (!query.one_face || (upper == 0 && lower == 0)) return std::nullopt;
+    return upper <= lower ? DefectFace::upper : DefectFace::lower;
+}
+
+std::vector<PlanArea> barred_areas(const RackBoard& board, const std::optional<DefectFace>& show_face) {
+    std::vector<WoodDefect> defects = board.defects;
+    std::erase_if(defects, [&](const WoodDefect& defect) {
+        return show_face && defect.face != DefectFace::both && defect.face != *show_face;
+    });
+    return areas(defects);
+}
+
 Rational dealers_price(const Rack& rack, const RackBoard& board) {
     for (const LumberOffer& offer : rack.lumber) {
         if (offer.species == board.species) return offer.price;
@@ -62,10 +82,13 @@ Rational sawn_off(const Rational& bad, const Rational& kerf) {
     return bad > 0 ? std::max(bad, kerf) : Rational(0);
 }
 
-Stock stock_of(const RackBoard& board, const Rack& rack, const MillingData& milling) {
+Stock stock_of(const RackBoard& board, const StockQuery& query, const Rack& rack,
+               const MillingData& milling) {
     Stock stock;
     stock.board.name = board.name;
     stock.board.origin = board.name;
+    stock.board.species = board.species;
+    stock.board.cut = board.cut;
     stock.board.length = board.length;
     stock.board.width = board.width;
     stock.board.far_width = board.far_width;
@@ -74,11 +97,12 @@ Stock stock_of(const RackBoard& board, const Rack& rack, const MillingData& mill
     stock.board.far_checks = board.far_checks;
     stock.board.sapwood = board.sapwood;
     stock.board.defects = areas(board.defects);
+    stock.board.show_face = show_face_of(board, query);
     stock.board.price = board.price;
     const Rational& widest = std::max(board.width, board.far_width);
     const Rational near_end = sawn_off(board.checks, milling.kerf(milling.saws.crosscut));
     stock.usable = {near_end, 0, board.length - near_end - board.far_checks, widest};
-    stock.barred = stock.board.defects;
+    stock.barred = barred_areas(board, stock.board.show_face);
     for (const PlanArea& lost : lost_to_taper(board, stock.usable)) stock.barred.push_back(lost);
     stock.count = board.count;
     const Rational whole = board.price ? *board.price : board_feet(board) * dealers_price(rack, board);
@@ -91,6 +115,7 @@ Stock stock_of(const RackSheet& sheet, const MillingData& milling) {
     Stock stock;
     stock.board.name = sheet.name;
     stock.board.origin = sheet.name;
+    stock.board.species = sheet.species;
     stock.board.sheet = true;
     stock.board.grain_across = across;
     stock.board.length = across ? sheet.width : sheet.length;
@@ -111,7 +136,7 @@ Stock stock_of(const RackSheet& sheet, const MillingData& milling) {
                     stock.board.width - near_edge - sheet.trim};
     stock.barred = stock.board.defects;
     stock.count = sheet.count;
-    stock.no_grain = sheet.grain == FaceGrain::none;
+    stock.board.no_grain = sheet.grain == FaceGrain::none;
     const Rational foot = ratio(3048, 10);
     const Rational square_feet = sheet.length * sheet.width / (foot * foot);
     const Rational whole = sheet.price ? *sheet.price : Rational(square_feet * unpriced);
@@ -153,6 +178,8 @@ std::vector<Rational> widths_for_sale(const LumberOffer& offer, const Rational& 
 Stock lumber(const LumberOffer& offer, const Rational& thickness, const Rational& length,
              const Rational& width, const StockQuery& query, const LengthStyle& style) {
     Stock stock;
+    stock.board.species = offer.species;
+    stock.board.cut = offer.cut;
     stock.board.length = length;
     stock.board.width = width;
     stock.board.far_width = width;
@@ -161,16 +188,18 @@ Stock lumber(const LumberOffer& offer, const Rational& thickness, const Rational
     stock.board.board_feet = board_feet(thickness, width, length);
     stock.price = stock.board.board_feet * offer.price;
     stock.board.price = stock.price;
-    stock.board.offer =
-        fmt::format("{}{}, {} rough, at least {} wide, {} long", query.wood.common,
-                    offer.cut.empty() ? "" : ", " + offer.cut, format_length(thickness, style),
-                    format_length(width, style), format_length(length, style));
+    stock.board.lumber =
+        fmt::format("{}{}, {} rough", query.wood.common, offer.cut.empty() ? "" : ", " + offer.cut,
+                    format_length(thickness, style));
+    stock.board.offer = fmt::format("{}, at least {} wide, {} long", stock.board.lumber,
+                                    format_length(width, style), format_length(length, style));
     return stock;
 }
 
 Stock sheet_for_sale(const SheetOffer& offer, const StockQuery& query, const MillingData& milling,
                      const LengthStyle& style) {
     RackSheet sheet;
+    sheet.species = offer.species;
     sheet.thickness = offer.thickness;
     sheet.length = offer.length;
     sheet.width = offer.width;
@@ -201,7 +230,7 @@ std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, cons
         if (query.sheet || board.species != query.wood.species) continue;
         if (!cut_will_do(query, board.cut)) continue;
         if (thick_enough(board, query, milling)) {
-            result.push_back(stock_of(board, rack, milling));
+            result.push_back(stock_of(board, query, rack, milling));
         } else if (board.thickness >= query.least_thickness) {
             notes.push_back(
                 fmt::format("{} is not used for {}: flattening its bow, cup and twist takes too much "
@@ -243,10 +272,11 @@ std::vector<Stock> stock_for_sale(const Rack& rack, const StockQuery& query, con
     return result;
 }
 
-std::vector<Stock> stock_left_over(const WoodPlan& plan, const PlanGroup& group) {
+std::vector<Stock> stock_left_over(const WoodPlan& plan, const PlanGroup& group, const StockQuery& query) {
     std::vector<Stock> result;
     for (const std::size_t index : group.boards) {
         const PlannedBoard& board = plan.boards[index];
+        if (board.thickness < query.least_thickness || !cut_will_do(query, board.cut)) continue;
         for (const PlanRegion& region : board.regions) {
             if (region.kind != PlanRegion::Kind::offcut) continue;
             Stock stock;

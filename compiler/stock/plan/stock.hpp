@@ -17,7 +17,6 @@ struct Stock {
     PlanArea usable;                     // between the end checks, or what is left of a board already planned
     std::vector<PlanArea> barred;        // within `usable`: defects, sapwood, what a taper lacks
     std::optional<int> count;            // nothing: as many as are asked for
-    bool no_grain = false;               // of a sheet: parts may be turned on it
     Rational worth;                      // of wood at hand
     Rational price;                      // of wood to buy
     std::optional<std::size_t> left_of;  // index into WoodPlan::boards, where it is part of one
@@ -29,7 +28,8 @@ struct StockQuery {
     std::string title;  // in messages
     const Wood& wood;
     bool sheet = false;
-    bool square = false;  // as thick as wide
+    bool square = false;    // as thick as wide
+    bool one_face = false;  // of every piece one broad face alone is seen
     Rational least_thickness;
     Rational longest;
     Rational widest;
@@ -44,8 +44,7 @@ std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, cons
 std::vector<Stock> stock_for_sale(const Rack& rack, const StockQuery& query, const MillingData& milling,
                                   const LengthStyle& style);
 
-// The useful rectangles that are left of a planned board, for parts that may be thinner than those it was
-// taken for.
-std::vector<Stock> stock_left_over(const WoodPlan& plan, const PlanGroup& group);
+// The useful rectangles that are left of a group's boards and will do for other parts of the same wood.
+std::vector<Stock> stock_left_over(const WoodPlan& plan, const PlanGroup& group, const StockQuery& query);
 
 }  // namespace rodwright

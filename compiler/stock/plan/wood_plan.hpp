@@ -60,10 +60,13 @@ struct PlannedCut {
 };
 
 struct PlannedBoard {
-    std::string name;    // "A1", "A1 (2 of 3)", "to buy 1"
-    std::string origin;  // name in the rack; empty: to be bought
+    std::string name;     // "A1", "A1 (2 of 3)", "to buy 1"
+    std::string origin;   // name in the rack; empty: to be bought
+    std::string species;  // key of woods.yaml
+    std::string cut;      // as in the rack
     bool sheet = false;
     bool grain_across = false;  // of a sheet: its grain runs along its width, so plan and rack are turned
+    bool no_grain = false;      // of a sheet: parts may be turned on it
     Rational length;            // whole, checks included
     Rational width;             // at its widest
     Rational far_width;         // at the other end; of a board with parallel edges the same
@@ -73,6 +76,7 @@ struct PlannedBoard {
     Rational sapwood;
     Rational trim;  // taken off each edge of a sheet
     std::vector<PlanArea> defects;
+    std::optional<DefectFace> show_face;  // clear of defects where pieces lie; else both faces are
     std::vector<PlannedPiece> pieces;
     std::vector<PlanRegion> regions;
     std::vector<PlannedCut> cuts;
@@ -80,6 +84,7 @@ struct PlannedBoard {
     Rational rip_kerf;
     std::optional<Rational> price;
     std::string offer;    // of one to be bought: what the buying list calls it
+    std::string lumber;   // likewise, without its width and length; empty for sheets
     Rational board_feet;  // likewise; 0 for sheets
 };
 
@@ -91,10 +96,18 @@ struct PlanGroup {
     Rational least_thickness;
     std::vector<std::size_t> boards;  // indices into WoodPlan::boards
     bool complete = false;            // all its pieces found a place
-    int at_least = 0;                 // so many boards are needed in any plan with these staves
-    std::string at_least_by;          // how that was found
-    bool proven = false;              // no plan with these staves uses boards of less worth
-    Rational over;                    // else: at most this share above the least, 0.04 is 4 %
+};
+
+// How good the plan for a wood is, all its groups together, against any other for the same blanks and panels.
+struct PlanBound {
+    std::string wood;   // the design's name for it
+    std::string title;  // "white ash, quartered"
+    bool sheet = false;
+    int boards = 0;           // that are cut
+    int at_least = 0;         // so many are needed in any plan, whatever the staves
+    std::string at_least_by;  // how that was found
+    bool proven = false;      // no plan spends less, or uses boards of less worth
+    Rational over;            // else: at most this share above the least, 0.04 is 4 %
 };
 
 // Parts that no board holds.
@@ -105,11 +118,23 @@ struct MissingPiece {
     std::string group;  // PlanGroup::title
 };
 
+// A board, a sheet or a rod that the plan cuts.
 struct Purchase {
     std::string text;  // `white ash, 4/4, at least 6" wide, 8' long`
     int count = 0;
-    Rational board_feet;  // of all; 0 for sheets
-    Rational price;       // of all
+    Rational board_feet;                // of all; 0 for sheets and rods
+    Rational price;                     // of all
+    std::vector<std::string> supplies;  // what rods are cut up into: the notes of joints' supplies
+};
+
+// The same lumber where a dealer sends random widths: waste is added to what the pieces need,
+// board_feet = net x (1 + added).
+struct LumberByTheFoot {
+    std::string text;  // `white ash, quartered, 1" rough`
+    Rational net;      // board feet of the rough pieces
+    Rational added;    // 0.3 is 30 %
+    Rational board_feet;
+    Rational price;
 };
 
 struct WoodPlan {
@@ -118,9 +143,11 @@ struct WoodPlan {
     std::string money;
     std::vector<PlannedBoard> boards;
     std::vector<PlanGroup> groups;
+    std::vector<PlanBound> bounds;  // of woods of which nothing is missing
     std::vector<MissingPiece> missing;
     std::vector<std::string> remedies;  // the smallest changes after which nothing is missing
     std::vector<Purchase> purchases;
+    std::vector<LumberByTheFoot> by_the_foot;  // in place of the boards among the purchases
     std::vector<std::string> notes;
     Rational finished_volume;  // of all parts, as boxes
     Rational used_volume;      // of all boards that are cut, offcuts that are kept taken off

@@ -60,6 +60,12 @@ std::string dashed_lines(const FileStyle& file, std::size_t column, const std::v
     return lines;
 }
 
+// `key:` with its entries below.
+std::string list_lines(const FileStyle& file, std::string_view key, const std::vector<std::string>& added) {
+    return std::string(file.key_column, ' ').append(key).append(":").append(file.line_end) +
+           dashed_lines(file, file.dash_column, added);
+}
+
 }  // namespace
 
 std::string indented(const FileStyle& file, const std::string& entry, std::size_t column) {
@@ -89,8 +95,7 @@ void edit_block_list(const FileStyle& file, const YamlNode& list, const ListChan
 // Set apart by a blank line where the list before it is.
 void add_block_list(const FileStyle& file, std::string_view key, const YamlNode& before, bool last_gone,
                     const std::vector<std::string>& added, TextEdits& edits) {
-    std::string lines = std::string(file.key_column, ' ').append(key).append(":").append(file.line_end) +
-                        dashed_lines(file, file.dash_column, added);
+    std::string lines = list_lines(file, key, added);
     Lines last;
     if (is_flow(file.text, before)) {
         last.end = next_line(file.text, flow_end(file.text, before.span.begin));
@@ -103,6 +108,12 @@ void add_block_list(const FileStyle& file, std::string_view key, const YamlNode&
     const bool blank_before = is_blank_line(file.text, line_start(file.text, at - 1));
     if (blank_follows && !blank_before) lines.insert(0, file.line_end);
     insert_lines(file, at, std::move(lines), edits);
+}
+
+void lead_block_list(const FileStyle& file, std::string_view key, const YamlNode& root,
+                     const std::vector<std::string>& added, TextEdits& edits) {
+    const std::size_t first = root.children.front().key_span.begin;
+    edits.insert(first - column_of(file.text, first), list_lines(file, key, added));
 }
 
 void fill_block_list(const FileStyle& file, const YamlNode& key, const std::vector<std::string>& added,

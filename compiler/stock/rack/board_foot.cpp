@@ -52,12 +52,8 @@ Rational board_feet(const RackBoard& board) {
     return board_feet(rough, (board.width + board.far_width) / 2, board.length);
 }
 
-Rational with_allowance(const Rational& net, const Rational& allowance) {
-    return net * (1 + allowance);
-}
-
-Rational before_waste(const Rational& net, const Rational& waste) {
-    return net / (1 - waste);
+Rational with_allowance(const Rational& net, const Rational& share) {
+    return net * (1 + share);
 }
 
 }  // namespace rodwright

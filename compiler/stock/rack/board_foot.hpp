@@ -20,10 +20,8 @@ Rational rough_thickness(const Rational& surfaced);
 // Of one of the boards of an entry; a board that tapers counts by its middle width.
 Rational board_feet(const RackBoard& board);
 
-// How much to buy for `net`: with a share added on top, net x (1 + a) ...
-Rational with_allowance(const Rational& net, const Rational& allowance);
-// ... or so that a share of what is bought may be waste, net / (1 - w). 30 % allowance is 23 % waste. `waste`
-// is below 1.
-Rational before_waste(const Rational& net, const Rational& waste);
+// How much to buy for `net`, with a share added on top: net x (1 + share). 30 % added is 23 % waste of what
+// is bought.
+Rational with_allowance(const Rational& net, const Rational& share);
 
 }  // namespace rodwright

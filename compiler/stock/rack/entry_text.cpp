@@ -102,6 +102,8 @@ void EntryText::defects(const std::vector<WoodDefect>& defects) {
         fields.raw("from_edge", length_text(defect.from_edge, unit_));
         fields.length("length", defect.length);
         fields.length("width", defect.width);
+        if (defect.face == DefectFace::upper) fields.raw("face", "upper");
+        if (defect.face == DefectFace::lower) fields.raw("face", "lower");
         fields.word("note", defect.note);
         list += (list.empty() ? "\n   " : ",\n   ") + fields.text();
     }

@@ -138,4 +138,9 @@ void add_flow_list(const FileStyle& file, std::string_view key, const YamlNode& 
                  std::string(", ").append(key).append(": ") + bracketed(file, added));
 }
 
+void lead_flow_list(const FileStyle& file, std::string_view key, const YamlNode& root,
+                    const std::vector<std::string>& added, TextEdits& edits) {
+    edits.insert(root.span.begin + 1, std::string(key).append(": ") + bracketed(file, added) + ", ");
+}
+
 }  // namespace rodwright

@@ -43,6 +43,12 @@ void add_block_list(const FileStyle& file, std::string_view key, const YamlNode&
 void add_flow_list(const FileStyle& file, std::string_view key, const YamlNode& before,
                    const std::vector<std::string>& added, TextEdits& edits);
 
+// A key with a list in front of all keys of the file.
+void lead_block_list(const FileStyle& file, std::string_view key, const YamlNode& root,
+                     const std::vector<std::string>& added, TextEdits& edits);
+void lead_flow_list(const FileStyle& file, std::string_view key, const YamlNode& root,
+                    const std::vector<std::string>& added, TextEdits& edits);
+
 // The lines of an entry with the file's line ends, those after the first two further in than `column`.
 std::string indented(const FileStyle& file, const std::string& entry, std::size_t column);
 

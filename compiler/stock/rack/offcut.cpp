@@ -22,7 +22,8 @@ std::vector<WoodDefect> defects_in(const std::vector<WoodDefect>& defects, const
         const Overlap along(defect.from_end, defect.from_end + defect.length, left.from_end, left.length);
         const Overlap across(defect.from_edge, defect.from_edge + defect.width, left.from_edge, left.width);
         if (along.length() == 0 || across.length() == 0) continue;
-        found.push_back({along.first, across.first, along.length(), across.length(), defect.note});
+        found.push_back(
+            {along.first, across.first, along.length(), across.length(), defect.note, defect.face});
     }
     return found;
 }
@@ -55,43 +56,43 @@ Warp warp_in(const RackBoard& board, const RackChange::Left& left, const Rationa
             part(board.warp.twist, along * across)};
 }
 
+// What boards and sheets have in common.
+template <typename Entry>
+Entry part_of(const Entry& whole, const RackChange::Left& left) {
+    Entry offcut;
+    offcut.species = whole.species;
+    offcut.thickness = whole.thickness;
+    offcut.length = left.length;
+    offcut.width = left.width;
+    offcut.defects = defects_in(whole.defects, left);
+    offcut.offcut = true;
+    offcut.from = whole.name;
+    return offcut;
+}
+
 }  // namespace
 
 RackBoard offcut_of(const RackBoard& board, const RackChange::Left& left, const Rational& step) {
-    RackBoard offcut;
-    offcut.species = board.species;
+    RackBoard offcut = part_of(board, left);
     offcut.cut = board.cut;
     offcut.surfaced = board.surfaced;
-    offcut.thickness = board.thickness;
-    offcut.length = left.length;
-    offcut.width = left.width;
     offcut.far_width = left.width;
     offcut.moisture = board.moisture;
-    offcut.defects = defects_in(board.defects, left);
     offcut.checks = Overlap(0, board.checks, left.from_end, left.length).length();
     offcut.far_checks =
         Overlap(board.length - board.far_checks, board.length, left.from_end, left.length).length();
     offcut.sapwood = sapwood_in(board, left, step);
     offcut.warp = warp_in(board, left, step);
-    offcut.offcut = true;
-    offcut.from = board.name;
     return offcut;
 }
 
 RackSheet offcut_of(const RackSheet& sheet, const RackChange::Left& left) {
-    RackSheet offcut;
-    offcut.species = sheet.species;
-    offcut.thickness = sheet.thickness;
-    offcut.length = left.length;
-    offcut.width = left.width;
+    RackSheet offcut = part_of(sheet, left);
     offcut.grain = sheet.grain;
     const bool sawn_all_round = left.from_end >= sheet.trim && left.from_edge >= sheet.trim &&
                                 left.from_end + left.length <= sheet.length - sheet.trim &&
                                 left.from_edge + left.width <= sheet.width - sheet.trim;
     if (!sawn_all_round) offcut.trim = sheet.trim;
-    offcut.defects = defects_in(sheet.defects, left);
-    offcut.offcut = true;
-    offcut.from = sheet.name;
     return offcut;
 }
 

@@ -14,13 +14,18 @@
 
 namespace rodwright {
 
-// A knot, a split, a stain: wood that no part may hold.
+// The face of a board on which a defect is seen; the upper one with its first end on the left and its first
+// edge in front.
+enum class DefectFace : std::uint8_t { both, upper, lower };
+
+// A knot, a split, a stain: wood that no part may hold, or that no show face may.
 struct WoodDefect {
     Rational from_end;
     Rational from_edge;
     Rational length;  // along the board
     Rational width;
     std::string note;  // "knot"
+    DefectFace face = DefectFace::both;
 };
 
 // Found by sighting and with a straightedge; what flattening takes away follows from them.
@@ -97,6 +102,7 @@ struct SheetOffer {
 
 struct DowelOffer {
     std::string species;
+    std::string common;  // "beech", as a list says it
     Rational diameter;
     Rational length;
     Rational price;  // of one

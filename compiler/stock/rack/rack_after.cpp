@@ -17,14 +17,18 @@ namespace rodwright {
 
 namespace {
 
-// How the lengths of an entry are written, by most of them.
-EntryUnit unit_of(const YamlNode& entry) {
+// How many more lengths in it are metric than not.
+int metric_lengths(const YamlNode& node) {
     int metric = 0;
-    for (const YamlNode& field : entry.children) {
-        const std::optional<Quantity> read = parse_quantity(field.text.substr(0, field.text.find(" to ")));
-        if (read && read->is_length()) metric += field.text.ends_with('m') ? 1 : -1;
-    }
-    return metric > 0 ? EntryUnit::millimetre : EntryUnit::inch;
+    const std::optional<Quantity> read = parse_quantity(node.text.substr(0, node.text.find(" to ")));
+    if (read && read->is_length()) metric += node.text.ends_with('m') ? 1 : -1;
+    for (const YamlNode& child : node.children) metric += metric_lengths(child);
+    return metric;
+}
+
+// How the lengths of an entry, or of the whole file, are written, by most of them.
+EntryUnit unit_of(const YamlNode& node) {
+    return metric_lengths(node) > 0 ? EntryUnit::millimetre : EntryUnit::inch;
 }
 
 Rational step_of(EntryUnit unit) {
@@ -69,12 +73,15 @@ class RackText {
 
   private:
     void keep(const RackChange::Left& left);
+    template <typename Entry>
+    void keep_bought(const std::vector<Entry>& offcuts, std::vector<std::string>& texts);
     std::string free_name(const std::string& of);
     const YamlNode* list_of(std::string_view key) const;
     bool is_gone(const YamlNode& entry) const;
     void edit_counts(const YamlNode& list);
     void edit_list(std::string_view key, const std::vector<std::string>& added);
-    void begin_offcuts();
+    void begin_list(std::string_view key, const std::vector<std::string>& added);
+    const YamlNode* list_to_follow() const;
 
     FileStyle file_;
     const YamlNode& root_;
@@ -102,6 +109,8 @@ RackText::RackText(std::string_view text, const YamlNode& root, const Rack& rack
         if (names_.count(used.name) == 1) stay_[used.name] -= std::min(used.count, stay_[used.name]);
     }
     for (const RackChange::Left& left : change.left) keep(left);
+    keep_bought(change.left_of_bought, boards_left_);
+    keep_bought(change.left_of_bought_sheets, sheets_left_);
 }
 
 const YamlNode* RackText::list_of(std::string_view key) const {
@@ -122,6 +131,15 @@ void RackText::keep(const RackChange::Left& left) {
         RackSheet offcut = offcut_of(*sheet, left);
         offcut.name = free_name(left.of);
         sheets_left_.push_back(entry_text(offcut, thickness, unit));
+    }
+}
+
+template <typename Entry>
+void RackText::keep_bought(const std::vector<Entry>& offcuts, std::vector<std::string>& texts) {
+    const EntryUnit unit = unit_of(root_);
+    for (Entry offcut : offcuts) {
+        offcut.name = free_name("new");
+        texts.push_back(entry_text(offcut, length_text(offcut.thickness, unit), unit));
     }
 }
 
@@ -158,19 +176,31 @@ void RackText::edit_list(std::string_view key, const std::vector<std::string>& a
         for (const YamlNode& entry : list->children) change.gone.push_back(is_gone(entry));
         edit_counts(*list);
         (is_flow(file_.text, *list) ? edit_flow_list : edit_block_list)(file_, *list, change, edits_);
-    } else if (const YamlNode* empty = find_entry(root_, key); empty != nullptr && !added.empty()) {
-        (file_.in_braces ? fill_flow_list : fill_block_list)(file_, *empty, added, edits_);
+    } else if (!added.empty()) {
+        begin_list(key, added);
     }
 }
 
-// A key of its own, behind the boards.
-void RackText::begin_offcuts() {
-    const YamlNode* boards = list_of("boards");
-    if (boards == nullptr || boards->children.empty()) return;
-    if (file_.in_braces) {
-        add_flow_list(file_, "offcuts", *boards, boards_left_, edits_);
+// Of the lists with entries, that of the boards before others.
+const YamlNode* RackText::list_to_follow() const {
+    for (const std::string_view key : {"boards", "sheets", "offcuts"}) {
+        const YamlNode* list = list_of(key);
+        if (list != nullptr && !list->children.empty()) return list;
+    }
+    return nullptr;
+}
+
+// Where the key stands without entries, else behind another list, else in front of everything.
+void RackText::begin_list(std::string_view key, const std::vector<std::string>& added) {
+    const YamlNode* before = list_to_follow();
+    if (const YamlNode* empty = find_entry(root_, key)) {
+        (file_.in_braces ? fill_flow_list : fill_block_list)(file_, *empty, added, edits_);
+    } else if (before == nullptr) {
+        (file_.in_braces ? lead_flow_list : lead_block_list)(file_, key, root_, added, edits_);
+    } else if (file_.in_braces) {
+        add_flow_list(file_, key, *before, added, edits_);
     } else {
-        add_block_list(file_, "offcuts", *boards, is_gone(boards->children.back()), boards_left_, edits_);
+        add_block_list(file_, key, *before, is_gone(before->children.back()), added, edits_);
     }
 }
 
@@ -178,7 +208,6 @@ std::string RackText::after() {
     edit_list("boards", {});
     edit_list("offcuts", boards_left_);
     edit_list("sheets", sheets_left_);
-    if (!boards_left_.empty() && find_entry(root_, "offcuts") == nullptr) begin_offcuts();
     return edits_.applied();
 }
 

@@ -17,11 +17,7 @@ std::string wood_of(FieldReader& fields, const WoodTable& woods, bool sheet, std
     if (node == nullptr) return {};
     const WoodSpecies* species = woods.find(node->text);
     if (species == nullptr) {
-        const std::string near = nearest_name(node->text, woods.keys());
-        fields.fault(diagnose(Code::unknown_wood, node->span,
-                              fmt::format("there is no wood `{}`", shortened(node->text)))
-                         .hint(near.empty() ? "`rodwright list woods` lists them"
-                                            : fmt::format("did you mean `{}`?", near)));
+        fields.fault(no_such_wood(node->text, node->span, woods));
     } else if (species->sheet != sheet) {
         fields.fault(*node, fmt::format("`{}` is {} in sheets", node->text, sheet ? "not made" : "made"),
                      fmt::format("write this entry under `{}`", elsewhere));

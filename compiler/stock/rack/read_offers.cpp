@@ -87,6 +87,7 @@ std::optional<DowelOffer> read_dowel_offer(const YamlNode& node, const WoodTable
     if (node.kind != YamlKind::map) return std::nullopt;
     DowelOffer offer;
     offer.species = wood_of(fields, woods, false, "dealer: sheets");
+    if (const WoodSpecies* species = woods.find(offer.species)) offer.common = species->common;
     offer.diameter = size_of(fields, "diameter", thickness_bounds);
     offer.length = size_of(fields, "length", length_bounds);
     offer.price = price_of(fields).value_or(0);

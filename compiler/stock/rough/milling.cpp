@@ -4,6 +4,11 @@
 
 namespace rodwright {
 
+Rational Buying::share(const std::string& of_species) const {
+    const auto further = species.find(of_species);
+    return grades.at(grade) + (further == species.end() ? Rational(0) : further->second);
+}
+
 const ThicknessClass* MillingData::find_class(const std::string& name) const {
     const auto found = std::ranges::find(classes, name, &ThicknessClass::name);
     return found == classes.end() ? nullptr : &*found;

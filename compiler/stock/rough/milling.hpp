@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/data/woods.hpp"
 #include "compiler/diagnostics/diagnostic.hpp"
 #include "compiler/quantity/rational.hpp"
 
@@ -44,16 +45,14 @@ struct Saws {
     std::string sheets;  // breaks large sheets down
 };
 
+// What pieces a machine takes.
 struct Jointer {
-    Rational shortest;  // piece that may be run over it
+    Rational shortest;
     Rational thinnest;
     Rational widest;
 };
 
-struct Planer {
-    Rational shortest;
-    Rational thinnest;
-    Rational widest;
+struct Planer : Jointer {
     bool snipes = false;
     Rational snipe;  // length that is too thin at each end, where it snipes
 };
@@ -86,13 +85,14 @@ struct OffcutLimits {
     Rational sheet_width;
 };
 
-// Shares to add when buying: bought = net x (1 + share). 0.3 is 30 %.
+// Shares to add where lumber is bought by the board foot: bought = net x (1 + share). 0.3 is 30 %.
 struct Buying {
     std::string grade;                        // key of `grades` that is bought when nobody says otherwise
     std::map<std::string, Rational> grades;   // "fas"
     std::map<std::string, Rational> species;  // further, by key of woods.yaml
-    Rational sheets;
-    Rational sheet_trim;  // off each factory edge, a length
+    Rational sheet_trim;                      // off each factory edge of a sheet, a length
+
+    Rational share(const std::string& of_species) const;
 };
 
 struct MillingData {
@@ -117,13 +117,14 @@ struct MillingData {
     const Rational& shortest_milled() const;
 };
 
-// The library's file: every value is there. Empty, with Code::bad_data and the like in `diagnostics`, if the
-// file is not as it should be.
-std::optional<MillingData> read_milling(const SourceManager& sources, FileId file, Diagnostics& diagnostics);
+// The library's file: every value is there. Species are keys of `woods`. Empty, with Code::bad_data and the
+// like in `diagnostics`, if the file is not as it should be.
+std::optional<MillingData> read_milling(const SourceManager& sources, FileId file, const WoodTable& woods,
+                                        Diagnostics& diagnostics);
 
 // `base` with the values that the maker's file names in place of its own. The file may add thickness classes,
 // saws, grades and species. Empty as above.
 std::optional<MillingData> overlay_milling(MillingData base, const SourceManager& sources, FileId file,
-                                           Diagnostics& diagnostics);
+                                           const WoodTable& woods, Diagnostics& diagnostics);
 
 }  // namespace rodwright

@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <initializer_list>
+#include <utility>
 
 #include "compiler/stock/rough/milling.hpp"
 #include "compiler/stock/rough/value_reader.hpp"
@@ -18,50 +20,66 @@ void read_values(ValueReader& from, ThicknessClass& to) {
     }
 }
 
+// Lengths that are read by their keys.
+template <class Values>
+using Lengths = std::initializer_list<std::pair<std::string_view, Rational Values::*>>;
+
+template <class Values>
+void read_lengths(ValueReader& from, Values& to, Lengths<Values> lengths) {
+    for (const auto& [key, value] : lengths) from.length(key, to.*value);
+}
+
+template <class Values>
+void read_lengths_above_zero(ValueReader& from, Values& to, Lengths<Values> lengths) {
+    for (const auto& [key, value] : lengths) from.length_above_zero(key, to.*value);
+}
+
 void read_values(ValueReader& from, Allowances& to) {
-    from.length("end", to.end);
-    from.length("edge", to.edge);
-    from.length("faces", to.faces);
-    from.length("resawn_face", to.resawn_face);
-    from.length("template_line", to.template_line);
-    from.length("long_curve", to.long_curve);
-    from.length("taper_band_saw", to.taper_band_saw);
-    from.length("taper_table_saw", to.taper_table_saw);
-    from.length("turning_length", to.turning_length);
-    from.length("turning_width", to.turning_width);
+    read_lengths(from, to,
+                 {{"end", &Allowances::end},
+                  {"edge", &Allowances::edge},
+                  {"faces", &Allowances::faces},
+                  {"resawn_face", &Allowances::resawn_face},
+                  {"template_line", &Allowances::template_line},
+                  {"long_curve", &Allowances::long_curve},
+                  {"taper_band_saw", &Allowances::taper_band_saw},
+                  {"taper_table_saw", &Allowances::taper_table_saw},
+                  {"turning_length", &Allowances::turning_length},
+                  {"turning_width", &Allowances::turning_width}});
 }
 
 void read_values(ValueReader& from, Jointer& to) {
-    from.length("shortest", to.shortest);
-    from.length("thinnest", to.thinnest);
+    read_lengths(from, to, {{"shortest", &Jointer::shortest}, {"thinnest", &Jointer::thinnest}});
     from.length_above_zero("widest", to.widest);
 }
 
 void read_values(ValueReader& from, Planer& to) {
-    from.length("shortest", to.shortest);
-    from.length("thinnest", to.thinnest);
-    from.length_above_zero("widest", to.widest);
+    read_values(from, static_cast<Jointer&>(to));
     from.flag("snipes", to.snipes);
     from.length("snipe", to.snipe);
 }
 
 void read_values(ValueReader& from, SawLimits& to) {
-    from.length("shortest_rip", to.shortest_rip);
-    from.length_above_zero("widest_rip", to.widest_rip);
-    from.length_above_zero("longest_crosscut", to.longest_crosscut);
-    from.length("shortest_mitre_saw", to.shortest_mitre_saw);
-    from.length_above_zero("widest_mitre_saw", to.widest_mitre_saw);
-    from.length_above_zero("tallest_resaw", to.tallest_resaw);
-    from.length_above_zero("sheet_length", to.sheet_length);
-    from.length_above_zero("sheet_width", to.sheet_width);
+    read_lengths(
+        from, to,
+        {{"shortest_rip", &SawLimits::shortest_rip}, {"shortest_mitre_saw", &SawLimits::shortest_mitre_saw}});
+    read_lengths_above_zero(from, to,
+                            {{"widest_rip", &SawLimits::widest_rip},
+                             {"longest_crosscut", &SawLimits::longest_crosscut},
+                             {"widest_mitre_saw", &SawLimits::widest_mitre_saw},
+                             {"tallest_resaw", &SawLimits::tallest_resaw},
+                             {"sheet_length", &SawLimits::sheet_length},
+                             {"sheet_width", &SawLimits::sheet_width}});
 }
 
 void read_values(ValueReader& from, PanelLimits& to) {
-    from.length_above_zero("narrowest_stave", to.narrowest_stave);
-    from.length_above_zero("widest_stave", to.widest_stave);
-    from.length("glued_edge", to.glued_edge);
-    from.length("length", to.length);
-    from.length("width", to.width);
+    read_lengths_above_zero(
+        from, to,
+        {{"narrowest_stave", &PanelLimits::narrowest_stave}, {"widest_stave", &PanelLimits::widest_stave}});
+    read_lengths(from, to,
+                 {{"glued_edge", &PanelLimits::glued_edge},
+                  {"length", &PanelLimits::length},
+                  {"width", &PanelLimits::width}});
     if (to.narrowest_stave <= to.widest_stave) return;
     const bool widest = from.names("widest_stave");
     from.refuse(widest ? "widest_stave" : "narrowest_stave",
@@ -69,10 +87,11 @@ void read_values(ValueReader& from, PanelLimits& to) {
 }
 
 void read_values(ValueReader& from, OffcutLimits& to) {
-    from.length("length", to.length);
-    from.length("width", to.width);
-    from.length("sheet_length", to.sheet_length);
-    from.length("sheet_width", to.sheet_width);
+    read_lengths(from, to,
+                 {{"length", &OffcutLimits::length},
+                  {"width", &OffcutLimits::width},
+                  {"sheet_length", &OffcutLimits::sheet_length},
+                  {"sheet_width", &OffcutLimits::sheet_width}});
 }
 
 // A word that has to be a key of `known`.
@@ -87,12 +106,21 @@ void read_name(ValueReader& from, std::string_view key, std::string& to,
                 nearest.empty() ? "" : fmt::format("write `{}`", nearest));
 }
 
-void read_values(ValueReader& from, Buying& to) {
+// What else a wood needs: the keys are woods.
+void read_species(ValueReader& from, std::map<std::string, Rational>& to, const WoodTable& woods,
+                  Diagnostics& diagnostics) {
+    for (const YamlNode& node : from.entries()) {
+        if (woods.find(node.key) == nullptr) diagnostics.add(no_such_wood(node.key, node.key_span, woods));
+    }
+    from.every_share(to);
+}
+
+void read_buying(ValueReader& from, Buying& to, const WoodTable& woods, Diagnostics& diagnostics) {
     if (auto grades = from.section("grades")) grades->every_share(to.grades);
-    if (auto species = from.section("species")) species->every_share(to.species);
+    if (auto species = from.section("species")) read_species(*species, to.species, woods, diagnostics);
     read_name(from, "grade", to.grade, to.grades, "grades");
-    from.share("sheets", to.sheets);
     from.length("sheet_trim", to.sheet_trim);
+    from.finish();
 }
 
 void read_saws(ValueReader& from, Saws& to, const std::map<std::string, Rational>& kerfs) {
@@ -128,7 +156,8 @@ void read_classes(ValueReader& from, std::vector<ThicknessClass>& classes, Diagn
     std::ranges::stable_sort(classes, {}, &ThicknessClass::rough);
 }
 
-void read_root(const YamlNode& node, Reading reading, MillingData& data, Diagnostics& diagnostics) {
+void read_root(const YamlNode& node, Reading reading, const WoodTable& woods, MillingData& data,
+               Diagnostics& diagnostics) {
     ValueReader root(node, reading, diagnostics);
     if (auto classes = root.section("thickness_classes")) read_classes(*classes, data.classes, diagnostics);
     read_section(root, "allowances", data.allowances);
@@ -139,17 +168,17 @@ void read_root(const YamlNode& node, Reading reading, MillingData& data, Diagnos
     read_section(root, "saw_limits", data.saw_limits);
     read_section(root, "panels", data.panels);
     read_section(root, "offcuts", data.offcuts);
-    read_section(root, "buying", data.buying);
+    if (auto buying = root.section("buying")) read_buying(*buying, data.buying, woods, diagnostics);
     root.finish();
 }
 
 std::optional<MillingData> read(MillingData data, Reading reading, const SourceManager& sources, FileId file,
-                                Diagnostics& diagnostics) {
+                                const WoodTable& woods, Diagnostics& diagnostics) {
     const std::optional<YamlNode> root = read_yaml(sources, file, diagnostics);
     if (!root) return std::nullopt;
     // Counted apart: the list that is handed in may be full already.
     Diagnostics found;
-    read_root(*root, reading, data, found);
+    read_root(*root, reading, woods, data, found);
     for (const Diagnostic& each : found.list()) diagnostics.add(each);
     if (!found.ok()) return std::nullopt;
     return data;
@@ -157,13 +186,14 @@ std::optional<MillingData> read(MillingData data, Reading reading, const SourceM
 
 }  // namespace
 
-std::optional<MillingData> read_milling(const SourceManager& sources, FileId file, Diagnostics& diagnostics) {
-    return read({}, Reading::complete, sources, file, diagnostics);
+std::optional<MillingData> read_milling(const SourceManager& sources, FileId file, const WoodTable& woods,
+                                        Diagnostics& diagnostics) {
+    return read({}, Reading::complete, sources, file, woods, diagnostics);
 }
 
 std::optional<MillingData> overlay_milling(MillingData base, const SourceManager& sources, FileId file,
-                                           Diagnostics& diagnostics) {
-    return read(std::move(base), Reading::overlay, sources, file, diagnostics);
+                                           const WoodTable& woods, Diagnostics& diagnostics) {
+    return read(std::move(base), Reading::overlay, sources, file, woods, diagnostics);
 }
 
 }  // namespace rodwright

@@ -73,17 +73,13 @@ TEST_SUITE("reference/rack") {
         CHECK(board_feet(surfaced_board(inches(17, 16))) == 5);
     }
 
-    TEST_CASE("allowance and waste are two formulas") {
-        // Trade writing: buy = net x (1 + a), or net / (1 - w). 100 board feet with 30 % waste need 142.857;
-        // 30 % on top of 100 is 23.08 % waste of what is bought.
-        CHECK(abs(before_waste(100, ratio(30, 100)) - ratio(142'857, 1000)) < ratio(1, 1000));
+    TEST_CASE("what is added on top of the net") {
+        // Trade writing: buy = net x (1 + a). 30 % on top of 100 is 23.08 % waste of what is bought.
         CHECK(with_allowance(100, ratio(30, 100)) == 130);
         const Rational waste = 1 - 100 / with_allowance(100, ratio(30, 100));
         CHECK(abs(waste - ratio(2308, 10'000)) < ratio(1, 10'000));
-        // A dealer's rule: 50 % more ordered is 33 % waste, and both come to the same.
-        CHECK(before_waste(100, ratio(1, 3)) == with_allowance(100, ratio(1, 2)));
         // NHLA clear yields: FAS 83-1/3 %, so 20 % more for defects alone; No. 1 Common 66-2/3 %, 50 % more.
-        CHECK(before_waste(100, ratio(1, 6)) == with_allowance(100, ratio(20, 100)));
-        CHECK(before_waste(100, ratio(1, 3)) == 150);
+        CHECK(with_allowance(ratio(250, 3), ratio(20, 100)) == 100);
+        CHECK(with_allowance(ratio(200, 3), ratio(50, 100)) == 100);
     }
 }

@@ -27,8 +27,8 @@ TEST_SUITE("unit/fit") {
         const std::vector<OptionValues> ways = ways_to_draw();
         for (const std::string& name : testing::example_names()) {
             testing::Making making(testing::example_piece(name));
-            const testing::PlannedWood wood =
-                testing::plan_from(making.piece, testing::example_file(name, "rack.yaml"));
+            const testing::PlannedWood wood = testing::plan_from(
+                making.piece, testing::example_file(name, "rack.yaml"), testing::example_milling(name));
             making.input.wood = &wood.plan;
             for (const OptionValues& way : ways) {
                 const std::string which =

@@ -40,6 +40,7 @@ piece "Keeper's table" {
     glued from boards alternating
     glued from 3 boards, each 3" to 5" alternating
     glued from 5 boards
+    show top face
   }
   part slat[9] of ash { }
   part pin[fit], handed wide {}

@@ -158,6 +158,37 @@ TEST_SUITE("unit/rack") {
               "boards:\noffcuts:\n- " + offcut("A1-1", "A1"));
     }
 
+    TEST_CASE("what is left of bought boards and sheets goes to the lists, or begins them") {
+        RackChange change;
+        RackBoard board;
+        board.species = "cherry";
+        board.thickness = inches(1);
+        board.length = inches(20);
+        board.width = inches(6);
+        change.left_of_bought = {board};
+        RackSheet sheet;
+        sheet.species = "plywood";
+        sheet.thickness = 18;
+        sheet.length = 600;
+        sheet.width = 300;
+        change.left_of_bought_sheets = {sheet};
+        const std::string in = "{name: new-1, wood: cherry, thickness: 1 in, width: 6 in, length: 20 in}";
+        const std::string mm = "{name: new-2, wood: plywood, thickness: 18mm, length: 600mm, width: 300mm}";
+        const std::string boards = "boards:\n  - " + ::board("A1") + "\n";
+        CHECK(changed(boards, change) == boards + "offcuts:\n  - " + in + "\nsheets:\n  - " + mm + "\n");
+        const std::string dealer =
+            "dealer:\n  lumber: [{wood: cherry, thickness: 4/4, width: 5 in, length: 8 ft, "
+            "price: 7}]\nmoney: crowns\n";
+        CHECK(changed("# Nothing yet.\n" + dealer, change) ==
+              "# Nothing yet.\noffcuts:\n  - " + in + "\nsheets:\n  - " + mm + "\n" + dealer);
+        CHECK(changed("{money: crowns}", change) ==
+              "{offcuts: [\n  " + in + "], sheets: [\n  " + mm + "], money: crowns}");
+        // A name that is taken is passed over.
+        const std::string taken = "offcuts:\n  - " + ::board("new-1") + "\n";
+        change.left_of_bought_sheets.clear();
+        CHECK(rack_of(changed(taken, change)).boards.at(1).name == "new-2");
+    }
+
     TEST_CASE("an offcut has a name that nothing in the rack has") {
         const std::string text = "boards:\n- " + board_named("A1") + "\n- " + board_named("A1-2") +
                                  "\noffcuts:\n- " + board_named("A1-1") + "\n";

@@ -124,6 +124,7 @@ TEST_SUITE("unit/rack") {
         CHECK(rack.sheet_offers[0].price == 60);
         REQUIRE(rack.dowels.size() == 1);
         CHECK(rack.dowels[0].diameter == inches(3, 8));
+        CHECK_FALSE(rack.dowels[0].common.empty());
         CHECK(rack.dowels[0].length == inches(36));
         CHECK(rack.dowels[0].price == ratio(5, 2));
     }

@@ -16,11 +16,11 @@ std::string trouble_of(const std::string& text) {
     SourceManager sources;
     Diagnostics diagnostics;
     const FileId file = sources.add("milling.yaml", text);
-    const auto data = overlay_milling(library_milling(), sources, file, diagnostics);
+    const auto data = overlay_milling(library_milling(), sources, file, library_woods(), diagnostics);
     CHECK(data.has_value() == diagnostics.ok());
     std::string found;
     for (const Diagnostic& each : diagnostics.list()) {
-        CHECK(each.code == Code::bad_data);
+        CHECK((each.code == Code::bad_data || each.code == Code::unknown_wood));
         const Position at = sources.position(each.primary.file, each.primary.begin);
         found += std::to_string(at.line) + ":" + std::to_string(at.column) + " " + each.message + "\n";
     }
@@ -80,21 +80,12 @@ TEST_SUITE("unit/rough") {
         CHECK(data.buying.grades.contains(data.buying.grade));
     }
 
-    TEST_CASE("woods with a share of their own are woods") {
-        const auto& files = stdlib_files();
-        const auto file = std::ranges::find(files, "data/woods.yaml", &EmbeddedFile::path);
-        REQUIRE(file != files.end());
-        SourceManager sources;
-        Diagnostics diagnostics;
-        const auto woods = read_woods(sources, sources.add(file->path, file->text), diagnostics);
-        REQUIRE(woods);
-        const MillingData data = library_milling();
-        CHECK(data.buying.species.size() == 2);
-        for (const auto& [species, share] : data.buying.species) {
-            const std::string of = species;  // clang 14 captures no structured binding
-            CAPTURE(of);
-            CHECK(woods->find(species) != nullptr);
-        }
+    TEST_CASE("what is added when buying: the grade's share, and that of the wood") {
+        Buying buying = library_milling().buying;
+        CHECK(buying.share("white_ash") == ratio(30, 100));
+        CHECK(buying.share("walnut") == ratio(40, 100));
+        buying.grade = "no_1_common";
+        CHECK(buying.share("white_ash") == ratio(50, 100));
     }
 
     TEST_CASE("a maker's file changes what it names and nothing else") {
@@ -147,7 +138,8 @@ TEST_SUITE("unit/rough") {
         CHECK(trouble_of("planer:\n  snipes: yes\n") == "2:11 `true` or `false` is wanted here\n");
         CHECK(trouble_of("saws:\n  rip: table_sau\n") == "2:8 `table_sau` is not one of `kerfs`\n");
         CHECK(trouble_of("buying:\n  grade: best\n") == "2:10 `best` is not one of `grades`\n");
-        CHECK(trouble_of("buying:\n  sheets: 3\n") == "2:11 a percentage is wanted here\n");
+        CHECK(trouble_of("buying:\n  grades:\n    fas: 3\n") == "3:10 a percentage is wanted here\n");
+        CHECK(trouble_of("buying:\n  species:\n    walnot: 5 %\n") == "3:5 there is no wood `walnot`\n");
         CHECK(trouble_of("panels:\n  narrowest_stave: 10 in\n") ==
               "2:20 the widest stave is not narrower than the narrowest\n");
         CHECK(trouble_of("panels:\n  widest_stave: 1 in\n") ==
@@ -171,7 +163,8 @@ TEST_SUITE("unit/rough") {
             text.erase(at, text.find('\n', at + 1) - at);
             SourceManager sources;
             Diagnostics diagnostics;
-            const auto data = read_milling(sources, sources.add("milling.yaml", text), diagnostics);
+            const FileId file = sources.add("milling.yaml", text);
+            const auto data = read_milling(sources, file, library_woods(), diagnostics);
             // What softwood is dressed to is known of some classes only.
             CHECK(data.has_value() == (key == "    dressed:"));
         }

@@ -92,7 +92,7 @@ TEST_SUITE("unit/wood") {
             const CompiledDesign design = compile_text(example_text(name));
             for (const cutting::Effort effort : efforts) {
                 const PlannedWood planned =
-                    plan_from(design.piece(), example_file(name, "rack.yaml"), "", effort);
+                    plan_from(design.piece(), example_file(name, "rack.yaml"), example_milling(name), effort);
                 CHECK(planned.plan.planned);
                 CHECK_FALSE(planned.plan.boards.empty());
                 check_sound(planned, design.piece());
@@ -104,7 +104,8 @@ TEST_SUITE("unit/wood") {
     TEST_CASE("two of the racks are enough, the tray's is short by its divider") {
         const auto missing = [](const std::string& name) {
             const CompiledDesign design = compile_text(example_text(name));
-            return plan_from(design.piece(), example_file(name, "rack.yaml")).plan.missing;
+            return plan_from(design.piece(), example_file(name, "rack.yaml"), example_milling(name))
+                .plan.missing;
         };
         CHECK(missing("keepers_table").empty());
         CHECK(missing("chart_shelf").empty());

@@ -44,10 +44,27 @@ TEST_SUITE("unit/wood") {
         CHECK(change.left.at(0).width == 897);
     }
 
-    TEST_CASE("what is bought changes nothing in the rack") {
+    TEST_CASE("of what is bought the offcuts alone come into the rack") {
         WoodPlan plan;
-        plan.boards = {board("")};
-        CHECK(change_of(plan).used.empty());
-        CHECK(change_of(plan).left.empty());
+        plan.boards = {board(""), board("")};
+        plan.boards[0].species = "cherry";
+        plan.boards[0].cut = "flat";
+        plan.boards[0].thickness = 25;
+        plan.boards[1].species = "plywood";
+        plan.boards[1].sheet = plan.boards[1].grain_across = true;
+        const RackChange change = change_of(plan);
+        CHECK(change.used.empty());
+        CHECK(change.left.empty());
+        REQUIRE(change.left_of_bought.size() == 1);
+        CHECK(change.left_of_bought[0].species == "cherry");
+        CHECK(change.left_of_bought[0].cut == "flat");
+        CHECK(change.left_of_bought[0].thickness == 25);
+        CHECK(change.left_of_bought[0].length == 897);
+        CHECK(change.left_of_bought[0].width == 150);
+        CHECK(change.left_of_bought[0].far_width == 150);
+        REQUIRE(change.left_of_bought_sheets.size() == 1);
+        CHECK(change.left_of_bought_sheets[0].grain == FaceGrain::along_width);
+        CHECK(change.left_of_bought_sheets[0].length == 150);
+        CHECK(change.left_of_bought_sheets[0].width == 897);
     }
 }

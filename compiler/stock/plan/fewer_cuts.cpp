@@ -1,0 +1,167 @@
+#include "compiler/stock/plan/fewer_cuts.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "compiler/stock/cutting/figures.hpp"
+
+namespace rodwright {
+namespace {
+
+using cutting::Axis;
+using cutting::CutNode;
+using cutting::CutTree;
+using cutting::Rectangle;
+
+// Trees are written anew from the extents of what parallel cuts make of a rectangle (cells); where these lie
+// follows.
+class Trees {
+  public:
+    Trees(const CutTree& tree, const cutting::StockPiece& stock, cutting::Size kerf)
+        : tree_(tree), stock_(stock), kerf_(kerf) {
+        out_.stock = tree.stock;
+    }
+
+    CutTree run() && {
+        write(0, tree_.nodes[0].area);
+        return std::move(out_);
+    }
+
+  private:
+    struct Cell {
+        int node = CutNode::none;  // none: waste
+        int extent = 0;
+        bool trimmed = false;  // all pieces of the node were trimmed to the extent
+    };
+
+    const CutTree& tree_;
+    const cutting::StockPiece& stock_;
+    cutting::Size kerf_;
+    CutTree out_;
+
+    const CutNode& at(int node) const { return tree_.nodes[static_cast<std::size_t>(node)]; }
+    bool is_cut(int node, Axis axis) const {
+        return node != CutNode::none && at(node).kind == CutNode::Kind::cut && at(node).axis == axis;
+    }
+    bool has_part(int node) const {
+        if (node == CutNode::none) return false;
+        if (at(node).kind != CutNode::Kind::cut) return at(node).kind == CutNode::Kind::part;
+        return has_part(at(node).first) || has_part(at(node).second);
+    }
+
+    std::vector<Cell> cells_of(int node, Axis axis) const {
+        std::vector<Cell> cells;
+        while (is_cut(node, axis)) {
+            const int first = at(node).first;
+            cells.push_back({first, at(first).area.size[axis], false});
+            node = at(node).second;
+        }
+        if (node != CutNode::none) cells.push_back({node, at(node).area.size[axis], false});
+        return cells;
+    }
+
+    // The extent that all pieces of a strip are trimmed to along the axis, where there are several.
+    std::optional<int> common_trim(int strip, Axis axis) const {
+        if (!is_cut(strip, other(axis))) return std::nullopt;
+        std::optional<int> extent;
+        int pieces = 0;
+        for (const Cell& cell : cells_of(strip, other(axis))) {
+            if (!has_part(cell.node)) continue;
+            const bool is_trimmed = is_cut(cell.node, axis) && !has_part(at(cell.node).second);
+            if (!is_trimmed) return std::nullopt;
+            const int own = at(at(cell.node).first).area.size[axis];
+            if (extent && *extent != own) return std::nullopt;
+            extent = own;
+            ++pieces;
+        }
+        return pieces > 1 ? extent : std::nullopt;
+    }
+
+    // Empty where nothing is to be trimmed at once: then the cells stay as they are.
+    std::vector<Cell> trimmed_cells(const std::vector<Cell>& cells, Axis axis) const {
+        std::vector<Cell> kept;
+        std::vector<Cell> trimmed;
+        for (const Cell& cell : cells) {
+            if (const std::optional<int> extent = common_trim(cell.node, axis)) {
+                trimmed.push_back({cell.node, *extent, true});
+            } else if (has_part(cell.node)) {
+                kept.push_back(cell);
+            }
+        }
+        if (trimmed.empty()) return {};
+        kept.insert(kept.end(), trimmed.begin(), trimmed.end());
+        return kept;
+    }
+
+    int add(const Rectangle& area) {
+        CutNode node;
+        node.area = area;
+        out_.nodes.push_back(node);
+        return static_cast<int>(out_.nodes.size()) - 1;
+    }
+
+    int write(int node, const Rectangle& area) {
+        if (at(node).kind != CutNode::Kind::cut) {
+            const int index = add(area);
+            CutNode copy = at(node);
+            copy.area = area;
+            out_.nodes[static_cast<std::size_t>(index)] = copy;
+            return index;
+        }
+        const Axis axis = at(node).axis;
+        const std::vector<Cell> cells = cells_of(node, axis);
+        const bool defects = stock_.has_defect_in(at(node).area);
+        const std::vector<Cell> better = defects ? std::vector<Cell>{} : trimmed_cells(cells, axis);
+        return write_cells(better.empty() ? cells : better, 0, axis, area);
+    }
+
+    // What the cells leave of the area is waste.
+    int write_cells(const std::vector<Cell>& cells, std::size_t from, Axis axis, const Rectangle& area) {
+        if (from == cells.size()) return add(area);
+        const Cell& cell = cells[from];
+        if (cell.extent == area.size[axis]) return write_cell(cell, axis, area);
+        const int index = add(area);
+        Rectangle first = area;
+        first.size[axis] = cell.extent;
+        Rectangle rest = area;
+        rest.corner[axis] += cell.extent + kerf_[axis];
+        rest.size[axis] -= cell.extent + kerf_[axis];
+        const int first_index = write_cell(cell, axis, first);
+        const int rest_index = rest.size[axis] > 0 ? write_cells(cells, from + 1, axis, rest) : CutNode::none;
+        CutNode& cut = out_.nodes[static_cast<std::size_t>(index)];
+        cut.kind = CutNode::Kind::cut;
+        cut.axis = axis;
+        cut.position = first.corner[axis] + first.size[axis];
+        cut.first = first_index;
+        cut.second = rest_index;
+        return index;
+    }
+
+    int write_cell(const Cell& cell, Axis axis, const Rectangle& area) {
+        if (!cell.trimmed) return write(cell.node, area);
+        std::vector<Cell> pieces;
+        for (const Cell& piece : cells_of(cell.node, other(axis))) {
+            const bool kept = has_part(piece.node);
+            if (kept) pieces.push_back({at(piece.node).first, piece.extent, false});
+        }
+        return write_cells(pieces, 0, other(axis), area);
+    }
+};
+
+}  // namespace
+
+CutTree with_fewer_cuts(const cutting::Problem& problem, const CutTree& tree) {
+    const cutting::StockPiece& stock = problem.stock[static_cast<std::size_t>(tree.stock)];
+    const auto figures = [&](const CutTree& one) {
+        cutting::CuttingPlan plan;
+        plan.sheets = {one};
+        return cutting::figures_of(problem, plan);
+    };
+    CutTree other = Trees(tree, stock, problem.kerf).run();
+    const cutting::PlanFigures before = figures(tree);
+    const cutting::PlanFigures after = figures(other);
+    const bool better = after.cuts < before.cuts && after.usefulness >= before.usefulness;
+    return better ? std::move(other) : tree;
+}
+
+}  // namespace rodwright
