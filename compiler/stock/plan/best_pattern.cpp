@@ -4,7 +4,6 @@ namespace rodwright {
 namespace {
 
 using cutting::Amount;
-using cutting::Axis;
 
 // All sums of sizes up to `most`, 0 among them.
 std::vector<int> sums(const std::vector<int>& sizes, int most) {
@@ -39,13 +38,13 @@ PatternTable::PatternTable(cutting::Size board, std::vector<cutting::Size> piece
     std::vector<int> lengths;
     std::vector<int> widths;
     for (const cutting::Size& piece : pieces_) {
-        lengths.push_back(piece[Axis::length]);
-        widths.push_back(piece[Axis::width]);
+        lengths.push_back(piece[cutting::Axis::length]);
+        widths.push_back(piece[cutting::Axis::width]);
     }
-    lengths_ = sums(lengths, board[Axis::length]);
-    widths_ = sums(widths, board[Axis::width]);
-    length_at_most_ = indices_at_most(lengths_, board[Axis::length]);
-    width_at_most_ = indices_at_most(widths_, board[Axis::width]);
+    lengths_ = sums(lengths, board[cutting::Axis::length]);
+    widths_ = sums(widths, board[cutting::Axis::width]);
+    length_at_most_ = indices_at_most(lengths_, board[cutting::Axis::length]);
+    width_at_most_ = indices_at_most(widths_, board[cutting::Axis::width]);
 }
 
 Amount PatternTable::work() const {
@@ -71,8 +70,8 @@ BestPattern PatternTable::best(const std::vector<Amount>& values) {
 
 // How often the piece lies in that rectangle by itself.
 int PatternTable::times(std::size_t piece, std::size_t length, std::size_t width) const {
-    const int rows = lengths_[length] / pieces_[piece][Axis::length];
-    const int lanes = widths_[width] / pieces_[piece][Axis::width];
+    const int rows = lengths_[length] / pieces_[piece][cutting::Axis::length];
+    const int lanes = widths_[width] / pieces_[piece][cutting::Axis::width];
     return strips_[piece] ? rows * lanes : static_cast<int>(rows > 0 && lanes > 0);
 }
 

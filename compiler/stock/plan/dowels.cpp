@@ -31,7 +31,8 @@ std::vector<Dowels> dowels_of(const Piece& piece) {
         for (const Supply& supply : kind.work.supplies) {
             if (supply.name != "dowel" || !diameter || !length) continue;
             const Rational count = supply.count * static_cast<long>(kind.joints.size());
-            all.push_back({*diameter, *length, static_cast<int>(count.get_num().get_si()), supply.note});
+            all.push_back({*diameter, *length, static_cast<int>(count.get_num().get_si()),
+                           read_out(supply.note, piece.style)});
         }
     }
     return all;

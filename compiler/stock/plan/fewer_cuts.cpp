@@ -8,7 +8,6 @@
 namespace rodwright {
 namespace {
 
-using cutting::Axis;
 using cutting::CutNode;
 using cutting::CutTree;
 using cutting::Rectangle;
@@ -40,7 +39,7 @@ class Trees {
     CutTree out_;
 
     const CutNode& at(int node) const { return tree_.nodes[static_cast<std::size_t>(node)]; }
-    bool is_cut(int node, Axis axis) const {
+    bool is_cut(int node, cutting::Axis axis) const {
         return node != CutNode::none && at(node).kind == CutNode::Kind::cut && at(node).axis == axis;
     }
     bool has_part(int node) const {
@@ -49,7 +48,7 @@ class Trees {
         return has_part(at(node).first) || has_part(at(node).second);
     }
 
-    std::vector<Cell> cells_of(int node, Axis axis) const {
+    std::vector<Cell> cells_of(int node, cutting::Axis axis) const {
         std::vector<Cell> cells;
         while (is_cut(node, axis)) {
             const int first = at(node).first;
@@ -61,7 +60,7 @@ class Trees {
     }
 
     // The extent that all pieces of a strip are trimmed to along the axis, where there are several.
-    std::optional<int> common_trim(int strip, Axis axis) const {
+    std::optional<int> common_trim(int strip, cutting::Axis axis) const {
         if (!is_cut(strip, other(axis))) return std::nullopt;
         std::optional<int> extent;
         int pieces = 0;
@@ -78,7 +77,7 @@ class Trees {
     }
 
     // Empty where nothing is to be trimmed at once: then the cells stay as they are.
-    std::vector<Cell> trimmed_cells(const std::vector<Cell>& cells, Axis axis) const {
+    std::vector<Cell> trimmed_cells(const std::vector<Cell>& cells, cutting::Axis axis) const {
         std::vector<Cell> kept;
         std::vector<Cell> trimmed;
         for (const Cell& cell : cells) {
@@ -108,7 +107,7 @@ class Trees {
             out_.nodes[static_cast<std::size_t>(index)] = copy;
             return index;
         }
-        const Axis axis = at(node).axis;
+        const cutting::Axis axis = at(node).axis;
         const std::vector<Cell> cells = cells_of(node, axis);
         const bool defects = stock_.has_defect_in(at(node).area);
         const std::vector<Cell> better = defects ? std::vector<Cell>{} : trimmed_cells(cells, axis);
@@ -116,7 +115,8 @@ class Trees {
     }
 
     // What the cells leave of the area is waste.
-    int write_cells(const std::vector<Cell>& cells, std::size_t from, Axis axis, const Rectangle& area) {
+    int write_cells(const std::vector<Cell>& cells, std::size_t from, cutting::Axis axis,
+                    const Rectangle& area) {
         if (from == cells.size()) return add(area);
         const Cell& cell = cells[from];
         if (cell.extent == area.size[axis]) return write_cell(cell, axis, area);
@@ -137,7 +137,7 @@ class Trees {
         return index;
     }
 
-    int write_cell(const Cell& cell, Axis axis, const Rectangle& area) {
+    int write_cell(const Cell& cell, cutting::Axis axis, const Rectangle& area) {
         if (!cell.trimmed) return write(cell.node, area);
         std::vector<Cell> pieces;
         for (const Cell& piece : cells_of(cell.node, other(axis))) {

@@ -174,7 +174,7 @@ TEST_SUITE("unit/rack") {
         change.left_of_bought_sheets = {sheet};
         const std::string in = "{name: new-1, wood: cherry, thickness: 1 in, width: 6 in, length: 20 in}";
         const std::string mm = "{name: new-2, wood: plywood, thickness: 18mm, length: 600mm, width: 300mm}";
-        const std::string boards = "boards:\n  - " + ::board("A1") + "\n";
+        const std::string boards = "boards:\n  - " + board_named("A1") + "\n";
         CHECK(changed(boards, change) == boards + "offcuts:\n  - " + in + "\nsheets:\n  - " + mm + "\n");
         const std::string dealer =
             "dealer:\n  lumber: [{wood: cherry, thickness: 4/4, width: 5 in, length: 8 ft, "
@@ -184,7 +184,7 @@ TEST_SUITE("unit/rack") {
         CHECK(changed("{money: crowns}", change) ==
               "{offcuts: [\n  " + in + "], sheets: [\n  " + mm + "], money: crowns}");
         // A name that is taken is passed over.
-        const std::string taken = "offcuts:\n  - " + ::board("new-1") + "\n";
+        const std::string taken = "offcuts:\n  - " + board_named("new-1") + "\n";
         change.left_of_bought_sheets.clear();
         CHECK(rack_of(changed(taken, change)).boards.at(1).name == "new-2");
     }

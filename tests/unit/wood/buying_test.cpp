@@ -3,13 +3,12 @@
 
 #include "compiler/stock/plan/rack_change.hpp"
 #include "tests/support/wood.hpp"
+#include "tests/unit/wood/oak.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
 
 namespace {
-
-const std::string oak = "wood oak = white_oak\n";
 
 std::string dealer(const std::string& rest) {
     return "money: crowns\ndealer:\n  lumber: [{wood: white_oak, thickness: [1 in], width: 120mm to 200mm, "

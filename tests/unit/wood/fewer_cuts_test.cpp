@@ -3,7 +3,6 @@
 #include <doctest/doctest.h>
 
 using namespace rodwright;
-using cutting::Axis;
 using cutting::CutNode;
 using cutting::CutTree;
 
@@ -25,7 +24,7 @@ CutNode waste(int x, int y, int length, int width) {
     return node;
 }
 
-CutNode cut(Axis axis, int position, int first, int second, int x, int y, int length, int width) {
+CutNode cut(cutting::Axis axis, int position, int first, int second, int x, int y, int length, int width) {
     CutNode node = waste(x, y, length, width);
     node.kind = CutNode::Kind::cut;
     node.axis = axis;
@@ -51,16 +50,16 @@ std::ptrdiff_t cuts_of(const CutTree& tree) {
 // to 12; the rest, 5 wide, gives one of 90.
 CutTree board() {
     CutTree tree;
-    tree.nodes = {cut(Axis::width, 14, 1, 9, 0, 0, 100, 20),
-                  cut(Axis::length, 40, 2, 5, 0, 0, 100, 14),
-                  cut(Axis::width, 12, 3, 4, 0, 0, 40, 14),
+    tree.nodes = {cut(cutting::Axis::width, 14, 1, 9, 0, 0, 100, 20),
+                  cut(cutting::Axis::length, 40, 2, 5, 0, 0, 100, 14),
+                  cut(cutting::Axis::width, 12, 3, 4, 0, 0, 40, 14),
                   part(0, 0, 0, 40, 12),
                   waste(0, 13, 40, 1),
-                  cut(Axis::length, 81, 6, 8, 41, 0, 59, 14),
-                  cut(Axis::width, 12, 7, none, 41, 0, 40, 14),
+                  cut(cutting::Axis::length, 81, 6, 8, 41, 0, 59, 14),
+                  cut(cutting::Axis::width, 12, 7, none, 41, 0, 40, 14),
                   part(0, 41, 0, 40, 12),
                   waste(82, 0, 18, 14),
-                  cut(Axis::length, 90, 10, 11, 0, 15, 100, 5),
+                  cut(cutting::Axis::length, 90, 10, 11, 0, 15, 100, 5),
                   part(1, 0, 15, 90, 5),
                   waste(91, 15, 9, 5)};
     return tree;

@@ -2,14 +2,13 @@
 // mm for both faces; kerfs 3.175 mm. On paper lengths are rounded up to 0.5 mm.
 #include <doctest/doctest.h>
 
+#include "tests/unit/wood/oak.hpp"
 #include "tests/unit/wood/sound.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
 
 namespace {
-
-const std::string oak = "wood oak = white_oak\n";
 
 std::string rail(const std::string& name, int length, int width, int thickness, int up = 0) {
     return stick(name + " of oak", "wide", {0, 0, up}, {length, width, thickness});

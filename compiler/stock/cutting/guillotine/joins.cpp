@@ -15,10 +15,6 @@ constexpr Amount work_of_join = 100;
 constexpr Amount work_of_rectangle = 1000;  // that is kept
 constexpr std::array axes = {Axis::length, Axis::width};
 
-std::size_t at(int index) {
-    return static_cast<std::size_t>(index);
-}
-
 // How many of each kind.
 using Counts = std::vector<std::uint8_t>;
 

@@ -15,7 +15,7 @@ constexpr std::size_t most_patterns = 1000;
 constexpr long most_knapsack_steps = 1'000'000;
 constexpr long steps_of_try = 1'000'000;  // patterns looked at
 constexpr int most_tries = 40;
-constexpr double rounding = 1e-6;
+constexpr double gap_slack = 1e-6;
 
 // Prices of the wanted pieces, and what each bar costs at those: no pattern is worth more than its bar.
 struct Prices {
@@ -60,7 +60,7 @@ class TightCover {
         for (const Wanted& wanted : cover.wanted) left_.push_back(wanted.quantity);
         for (const Bar& bar : cover.bars) bars_left_.push_back(bar.available);
         for (std::size_t p = 0; p < prices_.size(); ++p) {
-            gaps_[p] = static_cast<double>(limit) + rounding;
+            gaps_[p] = static_cast<double>(limit) + gap_slack;
             for (std::size_t i = 0; i < left_.size(); ++i) gaps_[p] -= prices_[p].wanted[i] * left_[i];
             for (std::size_t bar = 0; bar < cover.bars.size(); ++bar) {
                 const double dual = static_cast<double>(cover.bars[bar].cost) - prices_[p].bars[bar];
