@@ -108,18 +108,25 @@ struct Choice {
     std::vector<PartNumbers> groups;  // all of one size; each can go whether or not the others have gone
 };
 
-// The smallest groups that can go, of the first way in which any can.
+std::size_t least_size(const std::vector<PartNumbers>& groups) {
+    std::size_t least = groups.front().size();
+    for (const PartNumbers& group : groups) least = std::min(least, group.size());
+    return least;
+}
+
+// The smallest groups that can go; of several ways the one in which most of them can.
 std::optional<Choice> next_choice(const Blocking& blocking, const PartNumbers& parts) {
     std::optional<Choice> best;
     for (const Direction way : all_ways) {
         const Groups groups(blocking, parts, way);
-        std::size_t least = best ? best->groups.front().size() : parts.size();
-        for (const PartNumbers& group : groups.that_can_go()) {
-            if (group.size() > least || group.size() == parts.size()) continue;
-            if (group.size() < least) best = Choice{way, {}};
-            least = group.size();
-            if (best && best->way == way) best->groups.push_back(group);
-        }
+        const std::size_t least = least_size(groups.that_can_go());
+        if (least == parts.size()) continue;
+        Choice choice{way, {}};
+        std::ranges::copy_if(groups.that_can_go(), std::back_inserter(choice.groups),
+                             [&](const PartNumbers& group) { return group.size() == least; });
+        const std::size_t best_size = best ? best->groups.front().size() : parts.size();
+        if (least < best_size || (least == best_size && choice.groups.size() > best->groups.size()))
+            best = std::move(choice);
     }
     if (best) std::ranges::sort(best->groups);
     return best;

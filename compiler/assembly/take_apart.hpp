@@ -27,8 +27,8 @@ struct TakenApart {
     std::vector<PartNumbers> locked;
 };
 
-// Of what can go, the smallest group goes first; of several, those that go up, then down, and then the one
-// with the first part.
+// Of what can go, the smallest groups go first, in the way in which most of them can go; of several such ways
+// the first of all_ways.
 TakenApart take_apart(const Blocking& blocking);
 // Some of the parts, as if the others were not there.
 TakenApart take_apart(const Blocking& blocking, const PartNumbers& some);
