@@ -2,11 +2,17 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "compiler/stock/plan/wood_plan.hpp"
 
 namespace rodwright {
+
+// How lists of cuts are read, in two lines.
+inline constexpr std::string_view how_cuts_are_read =
+    "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
+    "against it, and what comes off. Lengths run along the grain and are rough.";
 
 // `A1: 8/4 x 6" x 96"`, `new 1 ...`
 std::string board_title(const PlannedBoard& board, const LengthStyle& style);

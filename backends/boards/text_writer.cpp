@@ -22,9 +22,7 @@ std::string board_text(const PlannedBoard& board, const LengthStyle& style) {
 
 std::string boards_text(const Piece& piece, const WoodPlan& plan) {
     std::string text = piece.name + "\n" + std::string(character_count(piece.name), '=') + "\n\n";
-    text +=
-        "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
-        "against it, and what comes off. Lengths run along the grain and are rough.\n";
+    text += fmt::format("{}\n", how_cuts_are_read);
     for (const PlanGroup& group : plan.groups) {
         const std::string before = wood_words_before(plan, group);
         if (!before.empty()) text += fmt::format("\n{}\n", before);

@@ -39,6 +39,12 @@ class BoardSheets {
         : context_(context), plan_(plan), scale_(common_scale()) {}
 
     std::vector<Draft> run() {
+        if (!plan_.boards.empty()) {
+            std::string preface(how_cuts_are_read);
+            std::ranges::replace(preface, '\n', ' ');
+            paragraph(preface + " In the pictures the grain runs from left to right.", FontFace::regular,
+                      text_height);
+        }
         for (const PlanGroup& group : plan_.groups) {
             // A heading does not stand alone at the foot of a sheet.
             if (!group.boards.empty())
