@@ -103,20 +103,6 @@ ViewAxes axes_of(const View& view) {
     return {x, cross(z, x), z};
 }
 
-Point3 turned(const Pose& pose, const Point3& direction) {
-    Point3 out{};
-    for (std::size_t axis = 0; axis < 3; ++axis) {
-        for (std::size_t i = 0; i < 3; ++i) out[axis] += pose.columns[i][axis] * direction[i];
-    }
-    return out;
-}
-
-Point3 posed(const Pose& pose, const Point3& point) {
-    Point3 out = turned(pose, point);
-    for (std::size_t axis = 0; axis < 3; ++axis) out[axis] += pose.move[axis];
-    return out;
-}
-
 Point3 SeenTriangle::weights(Point at) const {
     const auto edge = [&](std::size_t i) {
         const Point3& a = corners[i];

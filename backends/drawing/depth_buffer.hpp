@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "backends/drawing/shaded.hpp"
+#include "compiler/solid/pose.hpp"
 
 namespace rodwright::drawing {
 
@@ -15,9 +16,6 @@ struct ViewAxes {
     Point3 seen(const Point3& point) const;
 };
 ViewAxes axes_of(const View& view);
-
-Point3 posed(const Pose& pose, const Point3& point);
-Point3 turned(const Pose& pose, const Point3& direction);
 
 // What the nearest triangle at a pixel is.
 struct Hit {

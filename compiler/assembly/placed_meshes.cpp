@@ -1,6 +1,7 @@
 #include "compiler/assembly/placed_meshes.hpp"
 
 #include "compiler/at_once.hpp"
+#include "compiler/solid/pose.hpp"
 
 namespace rodwright {
 
@@ -8,19 +9,8 @@ namespace {
 
 constexpr double tolerance = 0.1;  // mm
 
-Point3 turned(const Pose& pose, const Point3& direction) {
-    Point3 out{};
-    for (std::size_t axis = 0; axis < 3; ++axis) {
-        for (std::size_t i = 0; i < 3; ++i) out[axis] += pose.columns[i][axis] * direction[i];
-    }
-    return out;
-}
-
 Triangle placed(const Pose& pose, Triangle triangle) {
-    for (Point3& corner : triangle.corners) {
-        corner = turned(pose, corner);
-        for (std::size_t axis = 0; axis < 3; ++axis) corner[axis] += pose.move[axis];
-    }
+    for (Point3& corner : triangle.corners) corner = posed(pose, corner);
     triangle.normal = turned(pose, triangle.normal);
     return triangle;
 }
