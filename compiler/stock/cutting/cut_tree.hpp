@@ -30,6 +30,12 @@ struct CutTree {
     std::vector<CutNode> nodes;  // nodes[0] is the whole stock piece; children come after their parents
 };
 
+// At or below a node (or `none`).
+bool has_part(const CutTree& tree, int node);
+
+// Whether a rectangle within another reaches its far side along the axis.
+bool ends_with(const Rectangle& inner, const Rectangle& whole, Axis axis);
+
 // Which argument gave the lower bound.
 enum class BoundMethod : std::uint8_t { area, stock_choice, dual_feasible, column_generation, joins };
 std::string_view bound_method_name(BoundMethod method);

@@ -75,6 +75,7 @@ struct CutRule {
     std::optional<int> stages;       // nothing: any number
     std::optional<Axis> first_axis;  // the axis that the first stage divides; nothing: either
     bool trimming = true;            // one cut more, that only separates a part from waste, is not counted
+    Size shortest_cut;  // by the axis that it divides, a cut is at least so long across it; 0: any
 };
 
 struct Problem {
@@ -82,6 +83,8 @@ struct Problem {
     std::vector<PartKind> parts;
     Size kerf;  // what a cut takes away, by the axis that it divides: a rip and a crosscut saw may differ
     Size least_useful;  // a rectangle that is left counts from this size on, along each axis; 0: any
+    Size least_held;    // where its order allows it, one side of a cut is so large along the axis that it
+                        // divides
     CutRule rule;
 };
 

@@ -21,6 +21,8 @@ bool sound(Size size) {
 void validate(const Problem& problem) {
     for (const int kerf : problem.kerf.along) require(kerf >= 0 && kerf <= max_size, "kerf");
     require(!problem.rule.stages || *problem.rule.stages > 0, "number of stages");
+    for (const int shortest : problem.rule.shortest_cut.along)
+        require(shortest >= 0 && shortest <= max_size, "shortest cut");
     for (const StockPiece& piece : problem.stock) {
         require(sound(piece.size), "size of a stock piece");
         require(piece.cost >= 0 && piece.available.value_or(0) >= 0, "cost or number of a stock piece");

@@ -44,7 +44,20 @@ Piece read(const CutTree& tree, int index, Extents& counts) {
     return piece;
 }
 
-void sort_strips(Piece& piece, const Extents& counts) {
+// Whether each cut has a side of that extent or more.
+bool all_held(const Piece& piece, int least) {
+    const auto extent = [&](const Piece& strip) { return strip.node.area.size[piece.node.axis]; };
+    int rest = 0;
+    for (std::size_t i = piece.strips.size(); i-- > 0;) {
+        const int own = extent(piece.strips[i]);
+        const bool is_cut_off = i + 1 < piece.strips.size() || piece.dust;
+        if (is_cut_off && std::max(own, rest) < least) return false;
+        rest += own;
+    }
+    return true;
+}
+
+void sort_strips(Piece& piece, const Extents& counts, int least_held) {
     const Axis axis = piece.node.axis;
     const auto extent = [&](const Piece& strip) { return strip.node.area.size[axis]; };
     int last = 0;
@@ -57,18 +70,22 @@ void sort_strips(Piece& piece, const Extents& counts) {
             extent(*std::min_element(piece.strips.begin(), piece.strips.end(),
                                      [&](const Piece& a, const Piece& b) { return rarity(a) < rarity(b); }));
     }
-    const auto rank = [&](const Piece& strip) {
-        return std::make_tuple(strip.is_waste(), extent(strip) == last, -extent(strip));
-    };
-    std::stable_sort(piece.strips.begin(), piece.strips.end(), [&](const Piece& a, const Piece& b) {
-        return rank(a) != rank(b) ? rank(a) < rank(b) : a.code < b.code;
-    });
+    for (const int sign : {-1, 1, -1}) {
+        const auto rank = [&](const Piece& strip) {
+            return std::make_tuple(strip.is_waste(), extent(strip) == last, sign * extent(strip));
+        };
+        std::stable_sort(piece.strips.begin(), piece.strips.end(), [&](const Piece& a, const Piece& b) {
+            return rank(a) != rank(b) ? rank(a) < rank(b) : a.code < b.code;
+        });
+        if (all_held(piece, least_held)) return;
+    }
 }
 
-void sort(Piece& piece, const StockPiece& stock, const Extents& counts) {
+void sort(Piece& piece, const StockPiece& stock, const Extents& counts, Size least_held) {
     const CutNode& node = piece.node;
-    for (Piece& strip : piece.strips) sort(strip, stock, counts);
-    if (!piece.strips.empty() && !stock.has_defect_in(node.area)) sort_strips(piece, counts);
+    for (Piece& strip : piece.strips) sort(strip, stock, counts, least_held);
+    if (!piece.strips.empty() && !stock.has_defect_in(node.area))
+        sort_strips(piece, counts, least_held[node.axis]);
     piece.code = {static_cast<int>(node.kind), node.part,
                   node.turned ? 1 : 0,         static_cast<int>(node.axis),
                   node.area.size.along[0],     node.area.size.along[1]};
@@ -153,7 +170,7 @@ void tidy(const Problem& problem, CuttingPlan& plan) {
     for (const CutTree& tree : plan.sheets) {
         Extents counts;
         Piece piece = read(tree, 0, counts);
-        sort(piece, problem.stock[static_cast<std::size_t>(tree.stock)], counts);
+        sort(piece, problem.stock[static_cast<std::size_t>(tree.stock)], counts, problem.least_held);
         sheets.emplace_back(tree.stock, waste_area(tree), piece.code,
                             Writer(problem.kerf).tree(tree.stock, piece));
     }

@@ -9,8 +9,9 @@ namespace rodwright::cutting {
 // Among the strips that parallel cuts make of one rectangle, equal ones come side by side, so that one
 // setting of the fence serves for all of them, and waste comes last, farthest from the corner that is
 // measured from. Where nothing is wasted, the last strip needs no setting: it is one of an extent that is
-// rare on its stock piece. Equal stock pieces come one after the other, the fullest first. Rectangles with
-// defects in them stay as they are.
+// rare on its stock piece. Where the small strips, which come last, would leave a cut with both sides smaller
+// than Problem::least_held, they come first. Equal stock pieces come one after the other, the fullest first.
+// Rectangles with defects in them stay as they are.
 void tidy(const Problem& problem, CuttingPlan& plan);
 
 }  // namespace rodwright::cutting

@@ -120,6 +120,8 @@ class Checker {
             !(stages == limit + 1 && problem_.rule.trimming && divided != axis && trims(node))) {
             fail(fmt::format("{} stages", stages));
         }
+        const Interval run = extent(node.area, 1 - divided);
+        if (run.to - run.from < problem_.rule.shortest_cut[node.axis]) fail("a cut that is too short");
         check_piece(node, node.first, node.position, true);
         if (node.second != CutNode::none) {
             check_piece(node, node.second, node.position + problem_.kerf[node.axis], false);

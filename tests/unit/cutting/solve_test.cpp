@@ -94,12 +94,36 @@ TEST_SUITE("unit/cutting") {
         CHECK(plan.sheets[0].nodes.size() + plan.sheets[1].nodes.size() == 3);
     }
 
+    // Four parts of 10 x 20 beside a long one. Across first, they would come out of a piece that is 10 long.
+    TEST_CASE("no cut is shorter than the rule says, and what needs one is missing") {
+        Problem problem;
+        problem.stock.push_back({{{100, 40}}, 1, 1, {}});
+        problem.parts.push_back({{{90, 40}}, 1, false});
+        problem.parts.push_back({{{10, 20}}, 2, false});
+        CHECK(solve(problem, Effort::quick).complete());
+        problem.rule.shortest_cut[Axis::width] = 11;
+        CuttingPlan plan = solve(problem, Effort::quick);
+        CHECK(check_plan(problem, plan).empty());
+        CHECK_FALSE(plan.complete());
+        problem.rule.shortest_cut[Axis::width] = 10;
+        CHECK(solve(problem, Effort::quick).complete());
+        // With the long part as wide as they are the first cut can run along all of the stock.
+        problem.parts[0].size = {{90, 20}};
+        problem.rule.shortest_cut[Axis::width] = 11;
+        plan = solve(problem, Effort::quick);
+        CHECK(check_plan(problem, plan).empty());
+        CHECK(plan.complete());
+    }
+
     TEST_CASE("wrong sizes are refused") {
         Problem problem = sheet_job();
         problem.parts[0].size = {{0, 10}};
         CHECK_THROWS_AS(solve(problem, Effort::quick), std::invalid_argument);
         problem = sheet_job();
         problem.kerf = {{0, -1}};
+        CHECK_THROWS_AS(solve(problem, Effort::quick), std::invalid_argument);
+        problem = sheet_job();
+        problem.rule.shortest_cut = {{0, -1}};
         CHECK_THROWS_AS(solve(problem, Effort::quick), std::invalid_argument);
         problem = sheet_job();
         problem.stock[0].size = {{max_size + 1, 10}};

@@ -87,6 +87,23 @@ TEST_SUITE("unit/cutting") {
         CHECK(figures_of(problem, plan).settings == 2);
     }
 
+    // 60, 30, 30 and 10 of waste: the last cut would have sides of 30 and 10.
+    TEST_CASE("short strips come first where else no side of a cut could be held") {
+        Problem problem = problem_with(136, 1, 2);
+        problem.parts[0].size[Axis::length] = 60;
+        const CuttingPlan untidy = plan_of({{1, 30}, {0, 60}, {1, 30}, {-1, 10}}, 136);
+        REQUIRE(check_plan(problem, untidy).empty());
+        CuttingPlan plan = untidy;
+        problem.least_held[Axis::length] = 30;
+        tidy(problem, plan);
+        CHECK(starts_of(plan, 0) == std::vector<int>{0});
+        plan = untidy;
+        problem.least_held[Axis::length] = 31;
+        tidy(problem, plan);
+        CHECK(check_plan(problem, plan).empty());
+        CHECK(starts_of(plan, 0) == std::vector<int>{64});
+    }
+
     TEST_CASE("a piece with a defect stays as it is") {
         Problem problem = problem_with(200, 2, 2);
         problem.stock[0].defects.push_back({{{20, 20}}, {{5, 5}}});

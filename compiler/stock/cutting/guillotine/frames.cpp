@@ -84,6 +84,7 @@ class Framer {
         std::vector<Cut> cuts;
         for (const Axis divided : {Axis::length, Axis::width}) {
             if (kinds_.rule.stages && stage_of(divided, stage, axis) > *kinds_.rule.stages) continue;
+            if (!kinds_.is_long_enough(divided, area.size[other(divided)])) continue;
             for (const Rectangle& defect : defects) {
                 add(cuts, area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
                 add(cuts, area, {divided, defect.corner[divided] + defect.size[divided]});

@@ -50,6 +50,10 @@ struct Kinds {
 
     Size least_part() const { return least_part_; }
     bool may_hold_a_part(Size free) const { return free.reaches(least_part_); }
+    // Whether a cut that divides the axis and runs over that much, a kerf added, is not too short.
+    bool is_long_enough(Axis divided, int run) const {
+        return run - kerf[other(divided)] >= rule.shortest_cut[divided];
+    }
     // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that
     // one large rectangle is worth more than many small ones; nothing if it is too small to count.
     Amount worth(Size free) const {

@@ -1,8 +1,6 @@
 #include "compiler/stock/cutting/guillotine/layout.hpp"
 
 namespace rodwright::cutting::guillotine {
-namespace {}  // namespace
-
 void Layout::open(int stock, Random& random) {
     stock_ = stock;
     worth_ = 0;
@@ -56,9 +54,12 @@ void Layout::bind(const Kinds& kinds, int stock) {
     }
 }
 
-// Whether the rule's stages allow to cut the free node along `axis` for a part of that size: one cut, or a
+// Whether the rule allows to cut the free node along `axis` for a part of that size: one cut, or a
 // second across it, which may be the trimming one, because it leaves nothing but the part and waste.
 bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
+    const bool once = size[other(axis)] == node.size[other(axis)];
+    if (!kinds_->is_long_enough(axis, node.size[other(axis)])) return false;
+    if (!once && !kinds_->is_long_enough(other(axis), size[axis])) return false;
     if (!kinds_->rule.stages) return true;
     int stage = node.depth;
     if (node.parent == none) {
@@ -66,7 +67,7 @@ bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
     } else if (nodes_[at(node.parent)].axis == axis) {
         --stage;
     }
-    const int cuts = size[other(axis)] == node.size[other(axis)] ? 1 : 2;
+    const int cuts = once ? 1 : 2;
     return stage + cuts <= *kinds_->rule.stages + (kinds_->rule.trimming ? 1 : 0);
 }
 

@@ -113,8 +113,8 @@ void Layout::placings_in(const Free& free, Size size, bool turned, Visit&& visit
     const int rest_length = free.size.along[0] - size.along[0];
     const int rest_width = free.size.along[1] - size.along[1];
     if (rest_length < 0 || rest_width < 0) return;
-    const Amount before = kinds_->worth(free.size);
     const Node& node = nodes_[static_cast<std::size_t>(free.node)];
+    const Amount before = node.worth;
     if (rest_length == 0 && rest_width == 0) {
         visit(Placing{free.node, Axis::length, turned, before});
         return;

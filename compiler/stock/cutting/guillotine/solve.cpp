@@ -59,6 +59,7 @@ class Solver {
         Search search(kinds_, ++runs_);
         if (has_many_equal_parts(kinds_)) {
             start_from_patterns(kinds_, search, limit);
+            limit -= limit / 3;  // the patterns have had theirs; less was measured to cost sheets
         }
         search.construct();
         if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
@@ -69,9 +70,10 @@ class Solver {
         }
     }
 
-    // Where whatever costs less than the plan is one piece of stock: does one hold all parts?
+    // Where whatever costs less than the plan is one piece of stock: does one hold all parts? Joins know no
+    // shortest cut.
     void try_one_piece(Amount work) {
-        if (!plan_.complete() || plan_.optimal()) return;
+        if (!plan_.complete() || plan_.optimal() || kinds_.rule.shortest_cut != Size{}) return;
         std::vector<int> order(kinds_.stock.size());
         std::iota(order.begin(), order.end(), 0);
         const auto cost = [&](int stock) { return kinds_.stock[static_cast<std::size_t>(stock)].cost; };
