@@ -1,9 +1,12 @@
 // Compares the cutting core with the best values known.
 //
 //   rodwright_cutting_benchmark FOLDER [--effort quick|normal|deep] [--rule RULE]... [--every N]
-//                               [--refuted LIST] [PREFIX]...
+//                               [--refuted LIST] [--first length|width] [PREFIX]...
 //   rodwright_cutting_benchmark FOLDER --new-best LIST
 //   rodwright_cutting_benchmark --growth [--effort quick|normal|deep]
+//
+// Values of rules with two or three stages are known for one fixed direction of the first cut; unless --first
+// names the axis that it divides, it is free here, and plans may be cheaper than the bound.
 //
 // FOLDER holds best-known.tsv, 1d/ and 2d/. Rows can be picked by rule, by the beginnings of instances'
 // names, and every Nth only. LISTs are the files beside this one. Each plan is proved by the tests' checker;
@@ -33,7 +36,14 @@ struct Options {
     bool growth = false;
     std::string new_best;
     std::string refuted;
+    std::optional<Axis> first;
 };
+
+Axis axis_named(const std::string& name) {
+    if (name == "length") return Axis::length;
+    if (name == "width") return Axis::width;
+    throw std::runtime_error(fmt::format("no axis '{}'", name));
+}
 
 Options parse(const std::vector<std::string>& words) {
     Options options;
@@ -52,6 +62,8 @@ Options parse(const std::vector<std::string>& words) {
             options.new_best = value();
         } else if (words[i] == "--refuted") {
             options.refuted = value();
+        } else if (words[i] == "--first") {
+            options.first = axis_named(value());
         } else if (words[i] == "--growth") {
             options.growth = true;
         } else if (options.folder.empty()) {
@@ -139,13 +151,15 @@ int run(const Options& options) {
     if (!options.refuted.empty()) apply_refuted(options.refuted, rows);
     for (const BestKnown& row : rows) {
         if (!chosen(options, row) || number++ % options.every != 0) continue;
-        const Problem problem = read_problem(options.folder, row);
+        Problem problem = read_problem(options.folder, row);
+        if (problem.rule.stages) problem.rule.first_axis = options.first;
+        const bool bound_holds = !problem.rule.stages || options.first;
         const double begin = processor_seconds();
         const CuttingPlan plan = solve(problem, options.effort);
         const double seconds = processor_seconds() - begin;
         std::vector<std::string> wrong = check_plan(problem, plan);
         if (!plan.complete()) wrong.push_back("parts are missing");
-        if (plan.cost < row.lower) wrong.push_back("cheaper than the published lower bound");
+        if (bound_holds && plan.cost < row.lower) wrong.push_back("cheaper than the published lower bound");
         if (plan.bound.cost > row.upper) wrong.push_back("the lower bound is above the best known plan");
         faults += static_cast<int>(wrong.size());
         fmt::print(
