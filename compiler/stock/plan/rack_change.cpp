@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "compiler/stock/rack/offcut.hpp"
+
 namespace rodwright {
 namespace {
 
@@ -20,29 +22,30 @@ RackChange::Left left_of(const PlannedBoard& board, const PlanArea& area) {
     return {board.origin, area.from_end, area.from_edge, area.length, area.width};
 }
 
-template <typename Offcut>
-Offcut offcut_of(const PlannedBoard& board, const RackChange::Left& left) {
-    Offcut offcut;
-    offcut.species = board.species;
-    offcut.thickness = board.thickness;
-    offcut.length = left.length;
-    offcut.width = left.width;
-    offcut.offcut = true;
-    return offcut;
+// What is bought has no faults that anybody knows of.
+template <typename Entry>
+Entry bought_entry(const PlannedBoard& board) {
+    Entry entry;
+    entry.species = board.species;
+    entry.thickness = board.thickness;
+    entry.length = board.grain_across ? board.width : board.length;
+    entry.width = board.grain_across ? board.length : board.width;
+    return entry;
 }
 
 void keep_of_bought(const PlannedBoard& board, const PlanArea& area, RackChange& change) {
     const RackChange::Left left = left_of(board, area);
-    if (!board.sheet) {
-        RackBoard offcut = offcut_of<RackBoard>(board, left);
-        offcut.cut = board.cut;
-        offcut.far_width = left.width;
-        return change.left_of_bought.push_back(std::move(offcut));
+    if (board.sheet) {
+        auto whole = bought_entry<RackSheet>(board);
+        if (board.grain_across) whole.grain = FaceGrain::along_width;
+        if (board.no_grain) whole.grain = FaceGrain::none;
+        change.left_of_bought_sheets.push_back(offcut_of(whole, left));
+    } else {
+        auto whole = bought_entry<RackBoard>(board);
+        whole.cut = board.cut;
+        whole.far_width = board.far_width;
+        change.left_of_bought.push_back(offcut_of(whole, left, 1));
     }
-    RackSheet offcut = offcut_of<RackSheet>(board, left);
-    if (board.grain_across) offcut.grain = FaceGrain::along_width;
-    if (board.no_grain) offcut.grain = FaceGrain::none;
-    change.left_of_bought_sheets.push_back(std::move(offcut));
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-// What is left of a board or a sheet, as a board or a sheet of its own. Internal to compiler/stock/rack.
+// What is left of a board or a sheet, as a board or a sheet of its own.
 #pragma once
 
 #include "compiler/stock/rack/rack_after.hpp"

@@ -9,6 +9,8 @@ namespace {
 PlannedBoard board(const std::string& origin) {
     PlannedBoard result;
     result.name = result.origin = origin;
+    result.length = 1000;
+    result.width = result.far_width = 200;
     result.regions = {{PlanRegion::Kind::section, {0, 0, 1000, 200}, "", {}},
                       {PlanRegion::Kind::waste, {0, 0, 100, 200}, "", {}},
                       {PlanRegion::Kind::offcut, {103, 0, 897, 150}, "", {}}};
