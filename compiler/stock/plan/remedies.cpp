@@ -6,6 +6,7 @@
 #include <functional>
 #include <optional>
 
+#include "compiler/at_once.hpp"
 #include "compiler/stock/cutting/bounds/bounds.hpp"
 
 namespace rodwright {
@@ -58,35 +59,34 @@ std::optional<Rational> least_step(const Rational& step, int steps,
     return Rational(step * enough);
 }
 
+using Remedy = std::optional<std::string>;
+
 // Less of an allowance on both sides, in quarters of it.
-void try_allowance(const Shortage& shortage, Axis axis, const Rational& allowance, std::string_view name,
-                   std::vector<std::string>& found) {
+Remedy less_allowance(const Shortage& shortage, Axis axis, const Rational& allowance, std::string_view name) {
     constexpr int quarters = 4;
     const auto works = [&](const Rational& less) {
         return enough(shortage, smaller(shortage.short_of.level, axis, less * 2));
     };
     const std::optional<Rational> less = least_step(allowance / quarters, quarters, works);
-    if (!less) return;
-    found.push_back(fmt::format("{} with {} at each {} instead of {}", shortage.short_of.group.title,
-                                format_length(allowance - *less, fine(shortage.style)), name,
-                                format_length(allowance, fine(shortage.style))));
+    if (!less) return std::nullopt;
+    return fmt::format("{} with {} at each {} instead of {}", shortage.short_of.group.title,
+                       format_length(allowance - *less, fine(shortage.style)), name,
+                       format_length(allowance, fine(shortage.style)));
 }
 
-void try_smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, std::string_view word,
-                      std::vector<std::string>& found) {
+Remedy smaller_part(const Shortage& shortage, std::size_t demand, Axis axis, std::string_view word) {
     constexpr int most = 8;
     const auto works = [&](const Rational& less) {
         return enough(shortage, smaller(shortage.short_of.level, axis, less, demand));
     };
     const std::optional<Rational> less = least_step(steps_of(shortage.style).part, most, works);
-    if (!less) return;
-    found.push_back(fmt::format("{} {} {}", shortage.short_of.level.demands[demand].label,
-                                format_length(*less, shortage.style), word));
+    if (!less) return std::nullopt;
+    return fmt::format("{} {} {}", shortage.short_of.level.demands[demand].label,
+                       format_length(*less, shortage.style), word);
 }
 
 // One board more, as wide as the widest piece that is missing or twice that, and as short as will do.
-void try_board(const Shortage& shortage, const Rational& width, const Rational& shortest,
-               std::vector<std::string>& found) {
+Remedy one_board_more(const Shortage& shortage, const Rational& width, const Rational& shortest) {
     constexpr int most = 12;
     const Steps steps = steps_of(shortage.style);
     const Rational wide = ceil(width / steps.board_width) * steps.board_width;
@@ -101,18 +101,17 @@ void try_board(const Shortage& shortage, const Rational& width, const Rational& 
     const Rational start = floor(shortest / steps.board_length) * steps.board_length;
     const auto length =
         least_step(steps.board_length, most, [&](const Rational& more) { return with_board(start + more); });
-    if (!length) return;
-    found.push_back(fmt::format("one more board of {}, {} wide and {} long", shortage.short_of.group.title,
-                                format_length(wide, shortage.style),
-                                format_length(start + *length, shortage.style)));
+    if (!length) return std::nullopt;
+    return fmt::format("one more board of {}, {} wide and {} long", shortage.short_of.group.title,
+                       format_length(wide, shortage.style), format_length(start + *length, shortage.style));
 }
 
-}  // namespace
-
-std::vector<std::string> remedies(const Shortage& shortage) {
-    std::vector<std::string> found;
-    try_allowance(shortage, Axis::wide, shortage.milling.allowances.end, "end", found);
-    try_allowance(shortage, Axis::deep, shortage.milling.allowances.edge, "edge", found);
+std::vector<std::function<Remedy()>> searches(const Shortage& shortage) {
+    std::vector<std::function<Remedy()>> all = {
+        [&shortage] { return less_allowance(shortage, Axis::wide, shortage.milling.allowances.end, "end"); },
+        [&shortage] {
+            return less_allowance(shortage, Axis::deep, shortage.milling.allowances.edge, "edge");
+        }};
     Rational width = 0;
     Rational length = 0;
     for (std::size_t i = 0; i < shortage.short_of.level.demands.size(); ++i) {
@@ -120,10 +119,24 @@ std::vector<std::string> remedies(const Shortage& shortage) {
         const Vector& size = shortage.short_of.level.demands[i].size;
         width = std::max(width, size[Axis::deep]);
         length = std::max(length, size[Axis::wide]);
-        try_smaller_part(shortage, i, Axis::deep, "narrower", found);
-        try_smaller_part(shortage, i, Axis::wide, "shorter", found);
+        all.emplace_back([&shortage, i] { return smaller_part(shortage, i, Axis::deep, "narrower"); });
+        all.emplace_back([&shortage, i] { return smaller_part(shortage, i, Axis::wide, "shorter"); });
     }
-    if (width > 0) try_board(shortage, width, length, found);
+    if (width > 0)
+        all.emplace_back([&shortage, width, length] { return one_board_more(shortage, width, length); });
+    return all;
+}
+
+}  // namespace
+
+std::vector<std::string> remedies(const Shortage& shortage) {
+    const std::vector<std::function<Remedy()>> all = searches(shortage);
+    std::vector<Remedy> results(all.size());
+    at_once(all.size(), [&](std::size_t i) { results[i] = all[i](); });
+    std::vector<std::string> found;
+    for (Remedy& result : results) {
+        if (result) found.push_back(std::move(*result));
+    }
     return found;
 }
 
