@@ -38,6 +38,13 @@ std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyl
     return {};
 }
 
+std::string care_words(const PlannedCut& cut) {
+    if (cut.care == CutCare::by_hand) return "by hand";
+    std::string words = cut.usual_saw ? std::string() : plain_words(cut.saw);
+    if (cut.care == CutCare::narrow) words += words.empty() ? "push block" : ", push block";
+    return words;
+}
+
 std::string counted_boards(std::size_t boards, bool sheet) {
     return counted(boards, sheet ? "sheet" : "board");
 }
@@ -92,7 +99,7 @@ std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& st
     std::vector<bool> is_rest(board.regions.size(), false);
     for (const PlannedCut& cut : board.cuts) {
         CutWords words{cut.crosscut ? "crosscut" : "rip", board_words(board.regions[cut.of].name),
-                       format_length(cut.setting, style), gives(board, cut.first, style)};
+                       format_length(cut.setting, style), gives(board, cut.first, style), care_words(cut)};
         if (is_rest[cut.of]) words.of = "rest of " + words.of;
         if (cut.rest) {
             const PlanRegion& rest = board.regions[*cut.rest];

@@ -23,6 +23,7 @@ struct CutWords {
     std::string of;       // "the board", "a", "the rest of a"
     std::string setting;  // `30 1/2"`
     std::string gives;    // "B", "a", "B; offcut left"
+    std::string care;     // "by hand", "circular saw", "push block"; mostly empty
 };
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style);
 

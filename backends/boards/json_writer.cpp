@@ -99,6 +99,7 @@ class PlanWriter {
     }
 
     Json board(const PlannedBoard& each) const {
+        static constexpr const char* cares[] = {"none", "narrow", "by_hand"};
         Json object = {{"name", each.name}, {"from_rack", each.origin}, {"sheet", each.sheet}};
         object["length"] = length(each.length);
         object["width"] = length(each.width);
@@ -112,6 +113,8 @@ class PlanWriter {
                          {"setting", length(cut.setting)},
                          {"first", cut.first}};
             if (cut.rest) line["rest"] = *cut.rest;
+            line["saw"] = cut.saw;
+            line["care"] = cares[static_cast<std::size_t>(cut.care)];
             return line;
         });
         return object;

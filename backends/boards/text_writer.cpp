@@ -11,8 +11,8 @@ std::string board_text(const PlannedBoard& board, const LengthStyle& style) {
     std::string text = "\n  " + board_title(board, style) + "\n";
     std::size_t number = 0;
     for (const CutWords& words : cut_words(board, style)) {
-        text += fmt::format("  {:>3}  {:<9}{:<14}{:>11}  {}\n", ++number, words.what, words.of, words.setting,
-                            words.gives);
+        text += fmt::format("  {:>3}  {:<9}{:<14}{:>11}  {}{}\n", ++number, words.what, words.of,
+                            words.setting, words.gives, words.care.empty() ? "" : "; " + words.care);
     }
     if (board.cuts.empty()) text += "       as it is\n";
     return text;

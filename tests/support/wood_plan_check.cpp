@@ -14,13 +14,14 @@ const Rational rounding = 2;
 
 class Checker {
   public:
-    Checker(const WoodPlan& plan, const Piece& piece, const Rack& rack)
-        : plan_(plan), piece_(piece), rack_(rack) {}
+    Checker(const WoodPlan& plan, const Piece& piece, const WoodSupply& supply)
+        : plan_(plan), piece_(piece), rack_(*supply.rack), milling_(supply.milling) {}
 
     std::vector<std::string> run() {
         for (const PlannedBoard& board : plan_.boards) {
             check_board(board);
             check_cuts(board);
+            for (const PlannedCut& cut : board.cuts) check_saw(board, cut);
             for (const PlanRegion& region : board.regions) check_region(board, region);
         }
         check_counts();
@@ -32,6 +33,7 @@ class Checker {
     const WoodPlan& plan_;
     const Piece& piece_;
     const Rack& rack_;
+    const MillingData& milling_;
     std::vector<std::string> faults_;
     std::map<PartId, int> whole_;
     std::map<PartId, std::map<int, Rational>> staves_;  // width by number
@@ -134,6 +136,42 @@ class Checker {
         if (near(rest, way) < cut.at + kerf) fault(board, "a kerf is missing");
         const Rational rest_end = near(rest, way) + extent(rest, way);
         if (rest_end > end || rest_end < end - rounding) fault(board, "a rest does not reach the end");
+    }
+
+    void check_saw(const PlannedBoard& board, const PlannedCut& cut) {
+        const PlanArea& of = board.regions[cut.of].area;
+        const SawLimits& limits = milling_.saw_limits;
+        const Rational run = extent(of, !cut.crosscut);
+        const Rational off = extent(board.regions[cut.first].area, cut.crosscut);
+        Rational side = off;
+        if (cut.rest) side = std::max(side, extent(board.regions[*cut.rest].area, cut.crosscut));
+        const bool held = side + rounding >= limits.shortest_mitre_saw;
+        const bool guided = run >= limits.shortest_rip;
+        const auto refuse = [&](const std::string& what) {
+            fault(board, fmt::format("{} at {}: {}", cut.saw, to_text(cut.at), what));
+        };
+        if (cut.saw.empty()) return refuse("no saw");
+        if (milling_.kerf(cut.saw) > (cut.crosscut ? board.crosscut_kerf : board.rip_kerf))
+            refuse("its kerf is wider than the plan's");
+        if (cut.care == CutCare::by_hand) {
+            if (guided || side >= limits.shortest_mitre_saw) refuse("could be cut by machine");
+            if (cut.saw.find("hand_") != 0) refuse("is no hand saw");
+        } else if (cut.saw == "mitre_saw") {
+            if (!held) refuse("neither side can be held");
+            if (run > limits.widest_mitre_saw) refuse("wider than the saw");
+        } else if (cut.saw == "table_saw") {
+            const bool fence = guided && off <= limits.widest_rip && (board.sheet || !cut.crosscut);
+            const bool sled = held && run <= limits.longest_crosscut;
+            if (!fence && !sled) refuse("neither fence nor sled takes it");
+            const bool large = std::max(of.length, of.width) > limits.sheet_length ||
+                               std::min(of.length, of.width) > limits.sheet_width;
+            if (board.sheet && large && std::min(of.length, of.width) > limits.shortest_rip)
+                refuse("a sheet that has to be broken down first");
+            const bool narrow = fence && off < limits.narrowest_rip && off < of.width;
+            if (narrow != (cut.care == CutCare::narrow)) refuse("narrow, or said to be");
+        } else if (cut.saw == "circular_saw") {
+            if (!held && !guided) refuse("too small to be clamped");
+        }
     }
 
     static bool meet(const PlanArea& a, const Rational& from_end, const Rational& from_edge,
@@ -297,8 +335,8 @@ class Checker {
 
 }  // namespace
 
-std::vector<std::string> faults_of(const WoodPlan& plan, const Piece& piece, const Rack& rack) {
-    return Checker(plan, piece, rack).run();
+std::vector<std::string> faults_of(const WoodPlan& plan, const Piece& piece, const WoodSupply& supply) {
+    return Checker(plan, piece, supply).run();
 }
 
 }  // namespace rodwright::testing

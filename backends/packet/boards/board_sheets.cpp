@@ -26,8 +26,9 @@ Table cuts_table(const PlannedBoard& board, const LengthStyle& style) {
                      {"of", Align::left},   {"setting", Align::right}, {"gives", Align::left}};
     std::size_t number = 0;
     for (const CutWords& words : cut_words(board, style)) {
+        const std::string how = words.care.empty() ? words.what : words.what + ", " + words.care;
         table.rows.push_back(
-            {{"\u2610", std::to_string(++number), words.what, words.of, words.setting, words.gives}, false});
+            {{"\u2610", std::to_string(++number), how, words.of, words.setting, words.gives}, false});
     }
     return table;
 }

@@ -5,7 +5,10 @@
 #include <algorithm>
 #include <deque>
 
+#include "compiler/stock/plan/far_waste.hpp"
 #include "compiler/stock/plan/fewer_cuts.hpp"
+#include "compiler/stock/plan/saw_choice.hpp"
+#include "compiler/stock/plan/trim.hpp"
 
 namespace rodwright {
 namespace {
@@ -23,11 +26,13 @@ std::string section_name(std::size_t number) {
 }
 
 // Cuts one board by one tree. Cuts of one direction that follow each other are made in a row, and all pieces
-// of one stage before any of the next.
+// of one stage before any of the next. What lies at the tree's far sides reaches as much further as `beyond`
+// says.
 class Cutter {
   public:
-    Cutter(PlannedBoard& board, const CutTree& tree, const PlanArea& usable, const Grid& grid)
-        : board_(board), tree_(tree), usable_(usable), grid_(grid) {
+    Cutter(PlannedBoard& board, const CutTree& tree, const PlanArea& usable, const Beyond& beyond,
+           const Grid& grid)
+        : board_(board), tree_(tree), usable_(usable), beyond_(beyond), grid_(grid) {
         for (const PlanRegion& region : board.regions) {
             if (region.kind == PlanRegion::Kind::section && !region.name.empty()) ++sections_;
         }
@@ -52,31 +57,47 @@ class Cutter {
     PlannedBoard& board_;
     const CutTree& tree_;
     const PlanArea& usable_;
+    const Beyond& beyond_;
     const Grid& grid_;
     std::size_t sections_ = 0;
 
     static std::size_t index(int node) { return static_cast<std::size_t>(node); }
 
-    // Below it there is a part. What has none is left whole, whatever cuts the search made round a defect in
-    // it.
-    bool has_part(int node) const {
-        if (node == CutNode::none) return false;
-        const CutNode& each = tree_.nodes[index(node)];
-        if (each.kind != CutNode::Kind::cut) return each.kind == CutNode::Kind::part;
-        return has_part(each.first) || has_part(each.second);
-    }
+    // What holds no part is left whole, whatever cuts the search made round a defect in it.
     bool is_cut(int node) const {
-        return node != CutNode::none && tree_.nodes[index(node)].kind == CutNode::Kind::cut && has_part(node);
+        return node != CutNode::none && tree_.nodes[index(node)].kind == CutNode::Kind::cut &&
+               cutting::has_part(tree_, node);
     }
 
     PlanArea area_of(const cutting::Rectangle& rectangle) const {
-        return {usable_.from_end + grid_.length(rectangle.corner.along[0]),
-                usable_.from_edge + grid_.length(rectangle.corner.along[1]),
-                grid_.length(rectangle.size.along[0]), grid_.length(rectangle.size.along[1])};
+        PlanArea area{usable_.from_end + grid_.length(rectangle.corner.along[0]),
+                      usable_.from_edge + grid_.length(rectangle.corner.along[1]),
+                      grid_.length(rectangle.size.along[0]), grid_.length(rectangle.size.along[1])};
+        const cutting::Rectangle& whole = tree_.nodes.front().area;
+        if (cutting::ends_with(rectangle, whole, cutting::Axis::length)) area.length += beyond_.length;
+        if (cutting::ends_with(rectangle, whole, cutting::Axis::width)) area.width += beyond_.width;
+        return area;
     }
 
     std::size_t add(const PlanArea& area, std::string name) {
         board_.regions.push_back({PlanRegion::Kind::section, area, std::move(name), {}});
+        return board_.regions.size() - 1;
+    }
+
+    // Behind a cut that would leave but dust of what the tree divides.
+    std::optional<std::size_t> waste_beyond(const CutNode& cut, const PlannedCut& planned) {
+        const bool crosscut = planned.crosscut;
+        const Rational& beyond = crosscut ? beyond_.length : beyond_.width;
+        if (beyond == 0 || !cutting::ends_with(cut.area, tree_.nodes.front().area, cut.axis))
+            return std::nullopt;
+        PlanArea area = board_.regions[planned.of].area;
+        Rational& from = crosscut ? area.from_end : area.from_edge;
+        Rational& extent = crosscut ? area.length : area.width;
+        const Rational behind = planned.at + (crosscut ? board_.crosscut_kerf : board_.rip_kerf);
+        extent -= behind - from;
+        from = behind;
+        if (extent <= 0) return std::nullopt;
+        board_.regions.push_back({PlanRegion::Kind::waste, area, "", {}});
         return board_.regions.size() - 1;
     }
 
@@ -89,13 +110,15 @@ class Cutter {
             const bool crosscut = axis == cutting::Axis::length;
             const Rational at =
                 (crosscut ? usable_.from_end : usable_.from_edge) + grid_.length(cut.position);
-            PlannedCut planned{region, crosscut, at, grid_.length(cut.position - cut.area.corner[axis]),
-                               0,      {}};
+            PlannedCut planned =
+                cut_of(region, crosscut, at, grid_.length(cut.position - cut.area.corner[axis]));
             planned.first = add(area_of(tree_.nodes[index(cut.first)].area), "");
             waiting.emplace_back(cut.first, planned.first);
             if (cut.second != CutNode::none) {
                 planned.rest = add(area_of(tree_.nodes[index(cut.second)].area), board_.regions[region].name);
                 region = *planned.rest;
+            } else {
+                planned.rest = waste_beyond(cut, planned);
             }
             board_.cuts.push_back(planned);
             node = cut.second;
@@ -116,77 +139,11 @@ class Cutter {
     }
 };
 
-// Bad ends, and the edges of a sheet, go first. The kerf lies in what goes.
-class Trimmer {
-  public:
-    explicit Trimmer(PlannedBoard& board) : board_(board) {}
-
-    std::size_t run(const PlanArea& usable) {
-        const Rational width = std::max(board_.width, board_.far_width);
-        board_.regions.push_back({PlanRegion::Kind::section, {0, 0, board_.length, width}, "", {}});
-        if (usable.from_end > 0) near(true, usable.from_end);
-        if (usable.from_end + usable.length < board_.length) far(true, usable.length);
-        if (usable.from_edge > 0) near(false, usable.from_edge);
-        if (usable.from_edge + usable.width < width) far(false, usable.width);
-        return at_;
-    }
-
-  private:
-    PlannedBoard& board_;
-    std::size_t at_ = 0;
-
-    Rational kerf(bool crosscut) const { return crosscut ? board_.crosscut_kerf : board_.rip_kerf; }
-
-    static void keep(PlanArea& area, bool crosscut, const Rational& from, const Rational& extent) {
-        (crosscut ? area.from_end : area.from_edge) = from;
-        (crosscut ? area.length : area.width) = extent;
-    }
-
-    std::size_t add(PlanRegion::Kind kind, const PlanArea& area) {
-        board_.regions.push_back({kind, area, "", {}});
-        return board_.regions.size() - 1;
-    }
-
-    void near(bool crosscut, const Rational& lost) {
-        const PlanArea whole = board_.regions[at_].area;
-        const Rational from = crosscut ? whole.from_end : whole.from_edge;
-        const Rational extent = crosscut ? whole.length : whole.width;
-        const Rational goes = std::max<Rational>(0, lost - kerf(crosscut));
-        PlannedCut cut{at_, crosscut, from + goes, goes, 0, {}};
-        PlanArea area = whole;
-        keep(area, crosscut, from, goes);
-        cut.first = add(PlanRegion::Kind::waste, area);
-        keep(area, crosscut, from + lost, extent - lost);
-        cut.rest = add(PlanRegion::Kind::section, area);
-        board_.cuts.push_back(cut);
-        at_ = *cut.rest;
-    }
-
-    void far(bool crosscut, const Rational& kept) {
-        const PlanArea whole = board_.regions[at_].area;
-        const Rational from = crosscut ? whole.from_end : whole.from_edge;
-        const Rational extent = crosscut ? whole.length : whole.width;
-        PlannedCut cut{at_, crosscut, from + kept, kept, 0, {}};
-        PlanArea area = whole;
-        keep(area, crosscut, from, kept);
-        cut.first = add(PlanRegion::Kind::section, area);
-        const Rational behind = extent - kept - kerf(crosscut);
-        if (behind > 0) {
-            keep(area, crosscut, from + kept + kerf(crosscut), behind);
-            cut.rest = add(PlanRegion::Kind::waste, area);
-        }
-        board_.cuts.push_back(cut);
-        at_ = cut.first;
-    }
-};
-
 void sort_out_waste(PlannedBoard& board, const OffcutLimits& limits) {
-    const Rational& length = board.sheet ? limits.sheet_length : limits.length;
-    const Rational& width = board.sheet ? limits.sheet_width : limits.width;
     for (PlanRegion& region : board.regions) {
         if (region.kind != PlanRegion::Kind::offcut) continue;
-        const bool kept = region.area.length >= length && region.area.width >= width;
-        if (!kept) region.kind = PlanRegion::Kind::waste;
+        if (!limits.keeps(board.sheet, region.area.length, region.area.width))
+            region.kind = PlanRegion::Kind::waste;
     }
 }
 
@@ -222,6 +179,7 @@ std::vector<std::size_t> cut_up(const LevelPlan& solved, const Level& level, con
         const CutTree tree = with_fewer_cuts(problem, sheet_tree);
         const Stock& stock = level.stock[kind];
         std::size_t region = 0;
+        Beyond beyond;
         std::size_t index = plan.boards.size();
         if (stock.left_of) {
             index = *stock.left_of;
@@ -233,12 +191,17 @@ std::vector<std::size_t> cut_up(const LevelPlan& solved, const Level& level, con
             const bool sheet = board.sheet;
             board.crosscut_kerf = milling.kerf(sheet ? milling.saws.sheets : milling.saws.crosscut);
             board.rip_kerf = milling.kerf(sheet ? milling.saws.sheets : milling.saws.rip);
-            region = Trimmer(board).run(stock.usable);
+            beyond = spared_trim(tree, stock, grid, milling.offcuts);
+            PlanArea cut_from = stock.usable;
+            cut_from.length += beyond.length;
+            cut_from.width += beyond.width;
+            region = trim(board, cut_from);
             added.push_back(index);
         }
         PlannedBoard& board = plan.boards[index];
-        Cutter(board, tree, stock.usable, grid).run(region, give);
+        Cutter(board, tree, stock.usable, beyond, grid).run(region, give);
         sort_out_waste(board, milling.offcuts);
+        choose_saws(board, milling);
     }
     name_copies(added, plan);
     return added;

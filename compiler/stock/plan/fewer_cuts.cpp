@@ -16,13 +16,19 @@ using cutting::Rectangle;
 // follows.
 class Trees {
   public:
-    Trees(const CutTree& tree, const cutting::StockPiece& stock, cutting::Size kerf)
-        : tree_(tree), stock_(stock), kerf_(kerf) {
+    Trees(const CutTree& tree, const cutting::StockPiece& stock, cutting::Size kerf, bool trim_at_once)
+        : tree_(tree), stock_(stock), kerf_(kerf), trim_at_once_(trim_at_once) {
         out_.stock = tree.stock;
     }
 
     CutTree run() && {
-        write(0, tree_.nodes[0].area);
+        const Rectangle& whole = at(0).area;
+        const bool stays = !trim_at_once_ || stock_.has_defect_in(whole);
+        for (const cutting::Axis axis : {cutting::Axis::length, cutting::Axis::width}) {
+            const std::optional<int> extent = stays ? std::nullopt : common_trim(0, axis);
+            if (extent) write_cells({{0, *extent, true}}, 0, axis, whole);
+        }
+        if (out_.nodes.empty()) write(0, whole);
         return std::move(out_);
     }
 
@@ -36,27 +42,46 @@ class Trees {
     const CutTree& tree_;
     const cutting::StockPiece& stock_;
     cutting::Size kerf_;
+    bool trim_at_once_;
     CutTree out_;
 
     const CutNode& at(int node) const { return tree_.nodes[static_cast<std::size_t>(node)]; }
     bool is_cut(int node, cutting::Axis axis) const {
         return node != CutNode::none && at(node).kind == CutNode::Kind::cut && at(node).axis == axis;
     }
-    bool has_part(int node) const {
-        if (node == CutNode::none) return false;
-        if (at(node).kind != CutNode::Kind::cut) return at(node).kind == CutNode::Kind::part;
-        return has_part(at(node).first) || has_part(at(node).second);
+    bool has_part(int node) const { return cutting::has_part(tree_, node); }
+
+    bool ends_in_dust(int node, cutting::Axis axis) const {
+        while (is_cut(node, axis)) node = at(node).second;
+        return node == CutNode::none;
     }
 
     std::vector<Cell> cells_of(int node, cutting::Axis axis) const {
         std::vector<Cell> cells;
-        while (is_cut(node, axis)) {
-            const int first = at(node).first;
-            cells.push_back({first, at(first).area.size[axis], false});
-            node = at(node).second;
-        }
-        if (node != CutNode::none) cells.push_back({node, at(node).area.size[axis], false});
+        add_cells(node, axis, cells);
         return cells;
+    }
+
+    // Waste beside waste is one cell.
+    void add_cells(int node, cutting::Axis axis, std::vector<Cell>& cells) const {
+        for (; is_cut(node, axis); node = at(node).second) {
+            const int first = at(node).first;
+            if (is_cut(first, axis) && !ends_in_dust(first, axis)) {
+                add_cells(first, axis, cells);
+            } else {
+                add_cell(first, axis, cells);
+            }
+        }
+        if (node != CutNode::none) add_cell(node, axis, cells);
+    }
+
+    void add_cell(int node, cutting::Axis axis, std::vector<Cell>& cells) const {
+        const int extent = at(node).area.size[axis];
+        if (!cells.empty() && !has_part(node) && !has_part(cells.back().node)) {
+            cells.back() = {CutNode::none, cells.back().extent + kerf_[axis] + extent, false};
+        } else {
+            cells.push_back({node, extent, false});
+        }
     }
 
     // The extent that all pieces of a strip are trimmed to along the axis, where there are several.
@@ -109,8 +134,8 @@ class Trees {
         }
         const cutting::Axis axis = at(node).axis;
         const std::vector<Cell> cells = cells_of(node, axis);
-        const bool defects = stock_.has_defect_in(at(node).area);
-        const std::vector<Cell> better = defects ? std::vector<Cell>{} : trimmed_cells(cells, axis);
+        const bool stays = !trim_at_once_ || stock_.has_defect_in(at(node).area);
+        const std::vector<Cell> better = stays ? std::vector<Cell>{} : trimmed_cells(cells, axis);
         return write_cells(better.empty() ? cells : better, 0, axis, area);
     }
 
@@ -138,6 +163,7 @@ class Trees {
     }
 
     int write_cell(const Cell& cell, cutting::Axis axis, const Rectangle& area) {
+        if (cell.node == CutNode::none) return add(area);
         if (!cell.trimmed) return write(cell.node, area);
         std::vector<Cell> pieces;
         for (const Cell& piece : cells_of(cell.node, other(axis))) {
@@ -157,11 +183,14 @@ CutTree with_fewer_cuts(const cutting::Problem& problem, const CutTree& tree) {
         plan.sheets = {one};
         return cutting::figures_of(problem, plan);
     };
-    CutTree other = Trees(tree, stock, problem.kerf).run();
-    const cutting::PlanFigures before = figures(tree);
-    const cutting::PlanFigures after = figures(other);
-    const bool better = after.cuts < before.cuts && after.usefulness >= before.usefulness;
-    return better ? std::move(other) : tree;
+    CutTree best = tree;
+    for (const bool trim_at_once : {false, true}) {
+        CutTree other = Trees(best, stock, problem.kerf, trim_at_once).run();
+        const cutting::PlanFigures before = figures(best);
+        const cutting::PlanFigures after = figures(other);
+        if (after.cuts < before.cuts && after.usefulness >= before.usefulness) best = std::move(other);
+    }
+    return best;
 }
 
 }  // namespace rodwright

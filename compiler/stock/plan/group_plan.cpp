@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "compiler/stock/plan/cut_up.hpp"
+#include "compiler/stock/plan/saw_choice.hpp"
 #include "compiler/stock/plan/staves.hpp"
 
 namespace rodwright {
@@ -54,6 +55,24 @@ SolvedLevel solve_with_staves(const DemandGroup& group, std::vector<Stock> stock
     return {std::move(staved.level), std::move(best)};
 }
 
+std::size_t cuts_by_hand_after(const SolvedLevel& solved, const WoodPlan& before, const Planning& planning) {
+    WoodPlan plan = before;
+    cut_up(solved.plan, solved.level, planning.grid, planning.milling, plan);
+    return cuts_by_hand(plan);
+}
+
+// Where a plan has cuts that no machine can hold, one with fewer of them, if it costs no more.
+SolvedLevel for_machines(SolvedLevel found, const WoodPlan& before, const Planning& planning) {
+    const std::size_t by_hand = cuts_by_hand_after(found, before, planning);
+    if (by_hand == cuts_by_hand(before)) return found;
+    SolvedLevel other{found.level, {}};
+    other.level.long_cuts = true;
+    other.plan = solve_level(other.level, planning.grid, planning.milling, planning.effort);
+    const bool better =
+        !found.plan.better_than(other.plan) && cuts_by_hand_after(other, before, planning) < by_hand;
+    return better ? other : found;
+}
+
 }  // namespace
 
 std::size_t PlanState::missing() const {
@@ -85,7 +104,8 @@ PlanState with_group(PlanState before, const DemandGroup& group, const Planning&
     std::vector<Stock> sale;
     if (buy) sale = stock_for_sale(planning.rack, group.query(), planning.milling, planning.piece.style);
     for (Stock& one : sale) stock.push_back(std::move(one));
-    auto [level, solved] = solve_with_staves(group, std::move(stock), planning);
+    auto [level, solved] =
+        for_machines(solve_with_staves(group, std::move(stock), planning), state.plan, planning);
     note_square(group, state.plan);
     PlanGroup planned;
     planned.wood = group.wood->name;

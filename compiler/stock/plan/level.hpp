@@ -13,6 +13,7 @@ namespace rodwright {
 struct Level {
     std::vector<Demand> demands;
     std::vector<Stock> stock;
+    bool long_cuts = false;  // none so short that a table saw's fence could not guide what is cut
 };
 
 // Money to spend comes first, then the worth of the boards that are cut. Boards: crosscuts and rips in three

@@ -71,6 +71,39 @@ void report_missing(const Shortfall& shortfall, const Planning& planning, WoodPl
     diagnostics.add(std::move(diagnostic));
 }
 
+// The part that is named in the message: one that comes off the cut.
+Span where_of(const PlannedBoard& board, const PlannedCut& cut, const Piece& piece) {
+    const PlanArea& of = board.regions[cut.of].area;
+    for (const PlanRegion& region : board.regions) {
+        const bool inside = region.piece && region.area.from_end >= of.from_end &&
+                            region.area.from_end < of.from_end + of.length &&
+                            region.area.from_edge >= of.from_edge &&
+                            region.area.from_edge < of.from_edge + of.width;
+        if (inside) return piece[board.pieces[*region.piece].parts.front().part].where;
+    }
+    return {};
+}
+
+void report_cuts_by_hand(const Planning& planning, const WoodPlan& plan, Diagnostics& diagnostics) {
+    for (const PlannedBoard& board : plan.boards) {
+        const auto first = std::ranges::find(board.cuts, CutCare::by_hand, &PlannedCut::care);
+        if (first == board.cuts.end()) continue;
+        const auto count = std::ranges::count(board.cuts, CutCare::by_hand, &PlannedCut::care);
+        const PlanArea& area = board.regions[first->of].area;
+        const auto shown = [&](const Rational& length) {
+            return format_length(length, planning.piece.style);
+        };
+        diagnostics.add(
+            diagnose(
+                Code::cut_by_hand, where_of(board, *first, planning.piece),
+                fmt::format("{}: what cut {} is made in, {} x {}, is too small for a machine to hold{}",
+                            board.name, first - board.cuts.begin() + 1, shown(area.length), shown(area.width),
+                            count > 1 ? fmt::format("; {} such cuts in all", count) : std::string()))
+                .hint("saw by hand where the list of cuts says so, or add a larger board or sheet to the "
+                      "rack"));
+    }
+}
+
 // A board may have been passed over for the same reason more than once.
 void say_once(std::vector<std::string>& notes) {
     std::vector<std::string> once;
@@ -113,6 +146,7 @@ WoodPlan plan_wood(const Piece& piece, const WoodSupply& supply, cutting::Effort
         state = plan_group(state, group, planning);
     for (const Shortfall& shortfall : state.shortfalls)
         report_missing(shortfall, planning, state.plan, diagnostics);
+    report_cuts_by_hand(planning, state.plan, diagnostics);
     say_once(state.plan.notes);
     state.plan.bounds = bounds_of(state, planning);
     add_purchases(planning, state.plan);

@@ -49,6 +49,13 @@ struct PlanRegion {
     std::optional<std::size_t> piece;  // index into PlannedBoard::pieces
 };
 
+// What a cut asks for besides its setting.
+enum class CutCare : std::uint8_t {
+    none,
+    narrow,   // what runs between blade and fence is narrow: push block
+    by_hand,  // what is cut is too small for any machine to hold: hand saw
+};
+
 // A cut from edge to edge, in the order of the work. It takes a kerf behind `at`.
 struct PlannedCut {
     std::size_t of = 0;     // the region that is cut; indices into PlannedBoard::regions
@@ -57,6 +64,9 @@ struct PlannedCut {
     Rational setting;       // how long or wide the piece in front of the cut becomes
     std::size_t first = 0;
     std::optional<std::size_t> rest;  // nothing: dust
+    std::string saw;                  // key of MillingData::kerfs
+    bool usual_saw = true;            // the one that the shop makes such cuts with
+    CutCare care = CutCare::none;
 };
 
 struct PlannedBoard {

@@ -59,7 +59,8 @@ struct Planer : Jointer {
 
 struct SawLimits {
     Rational shortest_rip;      // table saw
-    Rational widest_rip;        // table saw, blade to fence
+    Rational narrowest_rip;     // table saw, blade to fence: less wants a push block
+    Rational widest_rip;        // the same
     Rational longest_crosscut;  // table saw with a sled: across the part
     Rational widest_mitre_saw;  // across the part
     Rational shortest_mitre_saw;
@@ -83,6 +84,11 @@ struct OffcutLimits {
     Rational width;
     Rational sheet_length;
     Rational sheet_width;
+
+    bool keeps(bool sheet, const Rational& piece_length, const Rational& piece_width) const {
+        return piece_length >= (sheet ? sheet_length : length) &&
+               piece_width >= (sheet ? sheet_width : width);
+    }
 };
 
 // Shares to add where lumber is bought by the board foot: bought = net x (1 + share). 0.3 is 30 %.

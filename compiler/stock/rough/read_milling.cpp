@@ -60,9 +60,10 @@ void read_values(ValueReader& from, Planer& to) {
 }
 
 void read_values(ValueReader& from, SawLimits& to) {
-    read_lengths(
-        from, to,
-        {{"shortest_rip", &SawLimits::shortest_rip}, {"shortest_mitre_saw", &SawLimits::shortest_mitre_saw}});
+    read_lengths(from, to,
+                 {{"shortest_rip", &SawLimits::shortest_rip},
+                  {"narrowest_rip", &SawLimits::narrowest_rip},
+                  {"shortest_mitre_saw", &SawLimits::shortest_mitre_saw}});
     read_lengths_above_zero(from, to,
                             {{"widest_rip", &SawLimits::widest_rip},
                              {"longest_crosscut", &SawLimits::longest_crosscut},

@@ -158,7 +158,7 @@ TEST_SUITE("unit/wood") {
         const auto faults = [&](const auto& spoil) {
             WoodPlan spoiled = planned.plan;
             spoil(spoiled);
-            return faults_of(spoiled, design.piece(), *planned.supply.rack).size();
+            return faults_of(spoiled, design.piece(), planned.supply).size();
         };
         const auto nothing = [](WoodPlan&) {};
         const auto forgotten = [](WoodPlan& plan) { plan.boards.pop_back(); };
@@ -171,7 +171,17 @@ TEST_SUITE("unit/wood") {
                 if (region.piece) region.area.length -= 40;
             }
         };
+        const auto other_saw = [](WoodPlan& plan) { plan.boards.front().cuts.front().saw = "hand_rip_saw"; };
+        const auto no_saw = [](WoodPlan& plan) { plan.boards.front().cuts.front().saw.clear(); };
+        const auto by_hand = [](WoodPlan& plan) { plan.boards.front().cuts.front().care = CutCare::by_hand; };
+        const auto short_rip = [](WoodPlan& plan) {
+            for (PlanRegion& region : plan.boards.front().regions) region.area.length /= 20;
+        };
         CHECK(faults(nothing) == 0);
+        CHECK(faults(other_saw) == 0);  // a hand saw cuts everything
+        CHECK(faults(no_saw) > 0);
+        CHECK(faults(by_hand) > 0);
+        CHECK(faults(short_rip) > 0);
         CHECK(faults(forgotten) > 0);
         CHECK(faults(twice) > 0);
         CHECK(faults(shifted) > 0);

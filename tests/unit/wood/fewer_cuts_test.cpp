@@ -95,6 +95,39 @@ TEST_SUITE("unit/wood") {
         CHECK(cuts_of(with_fewer_cuts(large, board())) == 6);
     }
 
+    TEST_CASE("a board whose pieces are all trimmed to one width is ripped once") {
+        CutTree tree;
+        tree.nodes = {cut(cutting::Axis::length, 49, 1, 4, 0, 0, 100, 20),
+                      cut(cutting::Axis::width, 12, 2, 3, 0, 0, 49, 20),
+                      part(0, 0, 0, 49, 12),
+                      waste(0, 13, 49, 7),
+                      cut(cutting::Axis::width, 12, 5, 6, 50, 0, 50, 20),
+                      part(1, 50, 0, 50, 12),
+                      waste(50, 13, 50, 7)};
+        const CutTree better = with_fewer_cuts(problem({}), tree);
+        CHECK(cuts_of(better) == 2);
+        CHECK(parts_of(better) == parts_of(tree));
+        CHECK(cuts_of(with_fewer_cuts(problem({{{{40, 15}}, {{5, 5}}}}), tree)) == 3);
+    }
+
+    // 40 | 3 | 16 with a knot | 38: cut behind the knot, before it, and the part from the waste before it.
+    TEST_CASE("waste beside waste is one piece of waste, also round a defect") {
+        CutTree tree;
+        tree.nodes = {cut(cutting::Axis::length, 61, 1, 6, 0, 0, 100, 20),
+                      cut(cutting::Axis::length, 44, 2, 5, 0, 0, 61, 20),
+                      cut(cutting::Axis::length, 40, 3, 4, 0, 0, 44, 20),
+                      part(0, 0, 0, 40, 20),
+                      waste(41, 0, 3, 20),
+                      waste(45, 0, 16, 20),
+                      part(1, 62, 0, 38, 20)};
+        const CutTree better = with_fewer_cuts(problem({{{{46, 2}}, {{5, 5}}}}), tree);
+        CHECK(cuts_of(better) == 2);
+        CHECK(parts_of(better) == parts_of(tree));
+        const auto left = std::ranges::find(better.nodes, CutNode::Kind::waste, &CutNode::kind);
+        REQUIRE(left != better.nodes.end());
+        CHECK(left->area == cutting::Rectangle{{{41, 0}}, {{20, 20}}});
+    }
+
     TEST_CASE("where there is a defect nothing moves") {
         const CutTree same = with_fewer_cuts(problem({{{{95, 0}}, {{5, 5}}}}), board());
         CHECK(parts_of(same) == parts_of(board()));

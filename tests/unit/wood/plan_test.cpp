@@ -101,6 +101,22 @@ TEST_SUITE("unit/wood") {
         check_sound(planned, design.piece());
     }
 
+    TEST_CASE("a bad far end goes with the waste before it, but not with what is kept") {
+        const auto cuts = [](int length) {
+            const CompiledDesign design = compile_body(oak + rail("rail", 500, 100, 19));
+            const PlannedWood planned =
+                plan_from(design.piece(),
+                          "boards: [{name: A1, wood: white_oak, thickness: 25mm, width: 106.5mm, "
+                          "checks: \"0 mm, 50 mm\", length: " +
+                              std::to_string(length) + "mm}]");
+            check_sound(planned, design.piece());
+            return planned.board("A1").cuts.size();
+        };
+        CHECK(cuts(700) == 1);   // 525.5 for the rail, the rest is waste
+        CHECK(cuts(1000) == 2);  // the check, and the rail from what stays
+        CHECK(cuts(576) == 1);   // the check is all that is left
+    }
+
     TEST_CASE("a knot on one face is no trouble where the design shows the other") {
         // 325.4 (made 355.6, the shortest that the machines take) x 106.35 in 120: the knot in the middle
         // bars it.

@@ -7,8 +7,7 @@
 #include "tests/support/wood_plan_check.hpp"
 
 inline void check_sound(const rodwright::testing::PlannedWood& planned, const rodwright::Piece& piece) {
-    for (const std::string& fault :
-         rodwright::testing::faults_of(planned.plan, piece, *planned.supply.rack)) {
+    for (const std::string& fault : rodwright::testing::faults_of(planned.plan, piece, planned.supply)) {
         FAIL_CHECK(fault);
     }
 }
