@@ -16,23 +16,31 @@ class Framer {
     Framer(const Kinds& kinds, const Stock& stock, Random& random)
         : kinds_(kinds), stock_(stock), random_(random) {
         regions_.push_back({{{}, stock.size}});
-        divide(0, 0, std::nullopt);
+        for (const Rectangle& defect : stock.defects) near_.push_back(&defect);
+        divide(0, 0, std::nullopt, {0, near_.size()});
     }
 
     std::vector<Region> regions() && { return std::move(regions_); }
 
   private:
-    // Stages up to `stage`, whose cuts divide `axis`, have made the region.
-    void divide(int index, int stage, std::optional<Axis> axis) {
+    // Of `near_`.
+    struct Range {
+        std::size_t first = 0;
+        std::size_t last = 0;
+    };
+
+    // Stages up to `stage`, whose cuts divide `axis`, have made the region out of one with those defects in
+    // it.
+    void divide(int index, int stage, std::optional<Axis> axis, Range around) {
         const Rectangle area = regions_[at(index)].area;
         regions_[at(index)].stage = stage;
         if (area.size.along[0] <= kinds_.kerf.along[0] || area.size.along[1] <= kinds_.kerf.along[1]) {
             regions_[at(index)].kind = Region::Kind::waste;
             return;
         }
-        const std::vector<Rectangle> defects = defects_in(area);
-        if (defects.empty()) return;
-        const std::optional<Cut> cut = choose(area, defects, stage, axis);
+        const Range inside = defects_in(area, around);
+        if (inside.first == inside.last) return;
+        const std::optional<Cut> cut = choose(area, inside, stage, axis);
         if (!cut) {
             regions_[at(index)].kind = Region::Kind::waste;
             return;
@@ -52,8 +60,9 @@ class Framer {
         whole.first = index_first;
         whole.second = index_first + 1;
         whole.stage = own;
-        divide(index_first, own, cut->axis);
-        divide(index_first + 1, own, cut->axis);
+        divide(index_first, own, cut->axis, inside);
+        divide(index_first + 1, own, cut->axis, inside);
+        near_.resize(inside.first);
     }
 
     int stage_of(Axis cut, int stage, std::optional<Axis> axis) const {
@@ -72,44 +81,49 @@ class Framer {
         return true;
     }
 
-    std::vector<Rectangle> defects_in(const Rectangle& area) const {
-        std::vector<Rectangle> found;
-        std::copy_if(stock_.defects.begin(), stock_.defects.end(), std::back_inserter(found),
-                     [&](const Rectangle& defect) { return touches(area, defect); });
-        return found;
+    // Appends them to `near_`.
+    Range defects_in(const Rectangle& area, Range around) {
+        const std::size_t first = near_.size();
+        for (std::size_t i = around.first; i < around.last; ++i) {
+            if (touches(area, *near_[i])) near_.push_back(near_[i]);
+        }
+        return {first, near_.size()};
     }
 
-    std::optional<Cut> choose(const Rectangle& area, const std::vector<Rectangle>& defects, int stage,
-                              std::optional<Axis> axis) {
-        std::vector<Cut> cuts;
+    std::optional<Cut> choose(const Rectangle& area, Range inside, int stage, std::optional<Axis> axis) {
+        cuts_.clear();
         for (const Axis divided : {Axis::length, Axis::width}) {
             if (kinds_.rule.stages && stage_of(divided, stage, axis) > *kinds_.rule.stages) continue;
             if (!kinds_.is_long_enough(divided, area.size[other(divided)])) continue;
-            for (const Rectangle& defect : defects) {
-                add(cuts, area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
-                add(cuts, area, {divided, defect.corner[divided] + defect.size[divided]});
+            for (std::size_t i = inside.first; i < inside.last; ++i) {
+                const Rectangle& defect = *near_[i];
+                add(area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
+                add(area, {divided, defect.corner[divided] + defect.size[divided]});
             }
             if (kinds_.parts.empty() || random_.one_in(2)) continue;
             const Kind& part = kinds_.parts[at(random_.below(static_cast<int>(kinds_.parts.size())))];
             const Size size = part.size(part.may_turn && random_.one_in(2));
-            add(cuts, area, {divided, area.corner[divided] + size[divided]});
-            add(cuts, area, {divided, area.corner[divided] + area.size[divided] - size[divided]});
+            add(area, {divided, area.corner[divided] + size[divided]});
+            add(area, {divided, area.corner[divided] + area.size[divided] - size[divided]});
         }
-        if (cuts.empty()) return std::nullopt;
-        return cuts[at(random_.below(static_cast<int>(cuts.size())))];
+        if (cuts_.empty()) return std::nullopt;
+        return cuts_[at(random_.below(static_cast<int>(cuts_.size())))];
     }
 
     // The first side must be more than dust.
-    void add(std::vector<Cut>& cuts, const Rectangle& area, Cut cut) const {
+    void add(const Rectangle& area, Cut cut) {
         const int from = area.corner[cut.axis] + kinds_.kerf[cut.axis];
         const int to = area.corner[cut.axis] + area.size[cut.axis];
-        if (cut.position > from && cut.position < to) cuts.push_back(cut);
+        if (cut.position > from && cut.position < to) cuts_.push_back(cut);
     }
 
     const Kinds& kinds_;
     const Stock& stock_;
     Random& random_;
     std::vector<Region> regions_;
+    // Shared by all regions: frames are made by the thousand, and memory would take longer than the rest.
+    std::vector<const Rectangle*> near_;  // a stack: of each region that is being divided, those in it
+    std::vector<Cut> cuts_;               // to choose from
 };
 
 }  // namespace
