@@ -1,6 +1,7 @@
 #include "backends/packet/boards/board_layout.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "backends/drawing/balloon.hpp"
@@ -185,14 +186,14 @@ class BoardDrawing {
     }
 
     // Each cut's number stands below the board under a cut that ends there, else beside its line where there
-    // is room, else below the board with a leader to it.
+    // is room, else near by with a leader to it.
     void numbers() {
         for (std::size_t i = 0; i < board_.cuts.size(); ++i) {
             const std::string number = std::to_string(i + 1);
             if (const std::optional<Text> text = number_at(board_.cuts[i], number)) {
                 sheet_.text(*text);
             } else {
-                number_below(board_.cuts[i], number);
+                number_with_leader(board_.cuts[i], number);
             }
         }
     }
@@ -203,19 +204,47 @@ class BoardDrawing {
         return cut.crosscut ? Point{line.x, whole.centre().y} : Point{whole.centre().x, line.y};
     }
 
-    // As near to the cut as there is room.
-    void number_below(const PlannedCut& cut, const std::string& number) {
-        constexpr int most_steps = 120;
+    // As near to the cut as there is room: below the board, or on it where that is too far.
+    void number_with_leader(const PlannedCut& cut, const std::string& number) {
         const Point target = middle_of(cut);
-        for (int step = 1; step <= most_steps; ++step) {
-            const double aside = (step % 2 == 0 ? 1 : -1) * step * number_height / 4;
-            const Point middle{target.x + aside, picture_.corner.y - clear - number_height};
+        for (const Point middle : places_near(target)) {
             const Text text = number_text(number, middle);
-            const Point start = middle + Point{0, number_height / 2 + clear / 2};
+            const Point start = leader_start(text_box(text, fonts_).grown(clear / 2), target);
             if (!is_clear(text_box(text, fonts_).grown(clear / 2)) || meets_text(start, target)) continue;
             sheet_.line(LineRole::dimension, start, target);
             return sheet_.text(text);
         }
+    }
+
+    // In the middle of the side that faces the target.
+    static Point leader_start(const Rect& box, Point target) {
+        const Point middle = box.centre();
+        const Point way = target - middle;
+        if (std::abs(way.x) * box.height() > std::abs(way.y) * box.width())
+            return {way.x > 0 ? box.right : box.left, middle.y};
+        return {middle.x, way.y > 0 ? box.top : box.bottom};
+    }
+
+    std::vector<Point> places_near(Point target) const {
+        constexpr int steps = 60;
+        constexpr double longest = 25;  // mm, of a leader to below the board
+        constexpr double step_of = number_height / 4;
+        std::vector<Point> places;
+        const double below = picture_.corner.y - clear - number_height;
+        for (int step = 1; step <= steps; ++step) {
+            const double x = target.x + (step % 2 == 0 ? 1 : -1) * step * step_of;
+            if (target.y - below <= longest) places.push_back({x, below});
+        }
+        for (int step = 4; step <= 2 * steps; ++step) {
+            for (const Point way :
+                 {Point{0, 1}, {1, 0}, {0, -1}, {-1, 0}, {1, 1}, {1, -1}, {-1, -1}, {-1, 1}})
+                places.push_back(target + way * (step * step_of));
+        }
+        const double top = on_sheet(0, std::min(board_.width, board_.far_width)).y;
+        std::erase_if(places, [&](Point place) {
+            return place.x < picture_.low || place.x > picture_.high || place.y < below || place.y > top;
+        });
+        return places;
     }
 
     bool meets_text(Point from, Point to) const {
