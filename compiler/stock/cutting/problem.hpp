@@ -75,7 +75,16 @@ struct CutRule {
     std::optional<int> stages;       // nothing: any number
     std::optional<Axis> first_axis;  // the axis that the first stage divides; nothing: either
     bool trimming = true;            // one cut more, that only separates a part from waste, is not counted
-    Size shortest_cut;  // by the axis that it divides, a cut is at least so long across it; 0: any
+    // What is cut can be held, both by the axis that is divided: a cut is at least so long across it, or one
+    // of its sides is at least so large along it (0: no side helps). The second is also kept to where it
+    // takes no more than another order of cuts.
+    Size shortest_cut;
+    Size least_held;
+
+    // `run` from edge to edge; `side` is the larger one.
+    bool lets_hold(Axis divided, int run, int side) const {
+        return run >= shortest_cut[divided] || (least_held[divided] > 0 && side >= least_held[divided]);
+    }
 };
 
 struct Problem {
@@ -83,8 +92,6 @@ struct Problem {
     std::vector<PartKind> parts;
     Size kerf;  // what a cut takes away, by the axis that it divides: a rip and a crosscut saw may differ
     Size least_useful;  // a rectangle that is left counts from this size on, along each axis; 0: any
-    Size least_held;    // where its order allows it, one side of a cut is so large along the axis that it
-                        // divides
     CutRule rule;
 };
 

@@ -170,7 +170,7 @@ void tidy(const Problem& problem, CuttingPlan& plan) {
     for (const CutTree& tree : plan.sheets) {
         Extents counts;
         Piece piece = read(tree, 0, counts);
-        sort(piece, problem.stock[static_cast<std::size_t>(tree.stock)], counts, problem.least_held);
+        sort(piece, problem.stock[static_cast<std::size_t>(tree.stock)], counts, problem.rule.least_held);
         sheets.emplace_back(tree.stock, waste_area(tree), piece.code,
                             Writer(problem.kerf).tree(tree.stock, piece));
     }

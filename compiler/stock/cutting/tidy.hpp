@@ -10,7 +10,7 @@ namespace rodwright::cutting {
 // setting of the fence serves for all of them, and waste comes last, farthest from the corner that is
 // measured from. Where nothing is wasted, the last strip needs no setting: it is one of an extent that is
 // rare on its stock piece. Where the small strips, which come last, would leave a cut with both sides smaller
-// than Problem::least_held, they come first. Equal stock pieces come one after the other, the fullest first.
+// than CutRule::least_held, they come first. Equal stock pieces come one after the other, the fullest first.
 // Rectangles with defects in them stay as they are.
 void tidy(const Problem& problem, CuttingPlan& plan);
 

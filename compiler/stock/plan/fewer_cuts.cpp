@@ -174,6 +174,15 @@ class Trees {
     }
 };
 
+int cuts_of_what_cannot_be_held(const cutting::Problem& problem, const CutTree& tree) {
+    return static_cast<int>(std::ranges::count_if(tree.nodes, [&](const CutNode& node) {
+        if (node.kind != CutNode::Kind::cut) return false;
+        const int first = node.position - node.area.corner[node.axis];
+        const int rest = node.area.size[node.axis] - first - problem.kerf[node.axis];
+        return !problem.rule.lets_hold(node.axis, node.area.size[other(node.axis)], std::max(first, rest));
+    }));
+}
+
 }  // namespace
 
 CutTree with_fewer_cuts(const cutting::Problem& problem, const CutTree& tree) {
@@ -188,7 +197,10 @@ CutTree with_fewer_cuts(const cutting::Problem& problem, const CutTree& tree) {
         CutTree other = Trees(best, stock, problem.kerf, trim_at_once).run();
         const cutting::PlanFigures before = figures(best);
         const cutting::PlanFigures after = figures(other);
-        if (after.cuts < before.cuts && after.usefulness >= before.usefulness) best = std::move(other);
+        const bool as_good =
+            after.usefulness >= before.usefulness &&
+            cuts_of_what_cannot_be_held(problem, other) <= cuts_of_what_cannot_be_held(problem, best);
+        if (after.cuts < before.cuts && as_good) best = std::move(other);
     }
     return best;
 }

@@ -66,7 +66,7 @@ SolvedLevel for_machines(SolvedLevel found, const WoodPlan& before, const Planni
     const std::size_t by_hand = cuts_by_hand_after(found, before, planning);
     if (by_hand == cuts_by_hand(before)) return found;
     SolvedLevel other{found.level, {}};
-    other.level.long_cuts = true;
+    other.level.machines_only = true;
     other.plan = solve_level(other.level, planning.grid, planning.milling, planning.effort);
     const bool better =
         !found.plan.better_than(other.plan) && cuts_by_hand_after(other, before, planning) < by_hand;

@@ -127,9 +127,9 @@ cutting::Problem cutting_problem(const Level& level, const Grid& grid, const Mil
         {grid.up(sheet ? kept.sheet_length : kept.length), grid.up(sheet ? kept.sheet_width : kept.width)}};
     if (!sheet) problem.rule.stages = board_stages;
     const int held = grid.up(milling.saw_limits.shortest_mitre_saw);
-    problem.least_held = {{held, sheet ? held : 0}};
-    const int shortest = level.long_cuts ? grid.up(milling.saw_limits.shortest_rip) : 0;
-    problem.rule.shortest_cut = {{sheet ? shortest : 0, shortest}};
+    problem.rule.least_held = {{held, sheet ? held : 0}};
+    const int shortest = level.machines_only ? grid.up(milling.saw_limits.shortest_rip) : 0;
+    problem.rule.shortest_cut = {{shortest, shortest}};
     return problem;
 }
 

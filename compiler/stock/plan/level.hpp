@@ -13,7 +13,7 @@ namespace rodwright {
 struct Level {
     std::vector<Demand> demands;
     std::vector<Stock> stock;
-    bool long_cuts = false;  // none so short that a table saw's fence could not guide what is cut
+    bool machines_only = false;  // no cuts of what is too small for a machine to hold
 };
 
 // Money to spend comes first, then the worth of the boards that are cut. Boards: crosscuts and rips in three

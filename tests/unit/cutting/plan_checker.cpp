@@ -121,7 +121,12 @@ class Checker {
             fail(fmt::format("{} stages", stages));
         }
         const Interval run = extent(node.area, 1 - divided);
-        if (run.to - run.from < problem_.rule.shortest_cut[node.axis]) fail("a cut that is too short");
+        const Interval whole = extent(node.area, divided);
+        const long long side =
+            std::max(node.position - whole.from, whole.to - node.position - problem_.kerf[node.axis]);
+        const int held = problem_.rule.least_held[node.axis];
+        if (run.to - run.from < problem_.rule.shortest_cut[node.axis] && (held == 0 || side < held))
+            fail("a cut that is too short");
         check_piece(node, node.first, node.position, true);
         if (node.second != CutNode::none) {
             check_piece(node, node.second, node.position + problem_.kerf[node.axis], false);

@@ -107,6 +107,13 @@ TEST_SUITE("unit/cutting") {
         CHECK_FALSE(plan.complete());
         problem.rule.shortest_cut[Axis::width] = 10;
         CHECK(solve(problem, Effort::quick).complete());
+        problem.rule.shortest_cut[Axis::width] = 11;
+        problem.rule.least_held[Axis::width] = 20;  // one half is held while the other is cut off
+        plan = solve(problem, Effort::quick);
+        CHECK(check_plan(problem, plan).empty());
+        CHECK(plan.complete());
+        problem.rule.least_held[Axis::width] = 21;
+        CHECK_FALSE(solve(problem, Effort::quick).complete());
         // With the long part as wide as they are the first cut can run along all of the stock.
         problem.parts[0].size = {{90, 20}};
         problem.rule.shortest_cut[Axis::width] = 11;

@@ -94,11 +94,11 @@ TEST_SUITE("unit/cutting") {
         const CuttingPlan untidy = plan_of({{1, 30}, {0, 60}, {1, 30}, {-1, 10}}, 136);
         REQUIRE(check_plan(problem, untidy).empty());
         CuttingPlan plan = untidy;
-        problem.least_held[Axis::length] = 30;
+        problem.rule.least_held[Axis::length] = 30;
         tidy(problem, plan);
         CHECK(starts_of(plan, 0) == std::vector<int>{0});
         plan = untidy;
-        problem.least_held[Axis::length] = 31;
+        problem.rule.least_held[Axis::length] = 31;
         tidy(problem, plan);
         CHECK(check_plan(problem, plan).empty());
         CHECK(starts_of(plan, 0) == std::vector<int>{64});

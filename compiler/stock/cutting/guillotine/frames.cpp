@@ -94,7 +94,6 @@ class Framer {
         cuts_.clear();
         for (const Axis divided : {Axis::length, Axis::width}) {
             if (kinds_.rule.stages && stage_of(divided, stage, axis) > *kinds_.rule.stages) continue;
-            if (!kinds_.is_long_enough(divided, area.size[other(divided)])) continue;
             for (std::size_t i = inside.first; i < inside.last; ++i) {
                 const Rectangle& defect = *near_[i];
                 add(area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
@@ -114,7 +113,9 @@ class Framer {
     void add(const Rectangle& area, Cut cut) {
         const int from = area.corner[cut.axis] + kinds_.kerf[cut.axis];
         const int to = area.corner[cut.axis] + area.size[cut.axis];
-        if (cut.position > from && cut.position < to) cuts_.push_back(cut);
+        const bool inside = cut.position > from && cut.position < to;
+        if (inside && kinds_.may_be_cut(area.size, cut.axis, cut.position - area.corner[cut.axis]))
+            cuts_.push_back(cut);
     }
 
     const Kinds& kinds_;

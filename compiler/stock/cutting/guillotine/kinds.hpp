@@ -6,6 +6,7 @@
 // axis has a kerf of its own, so a turned part is not the upright one with its sizes exchanged.
 #pragma once
 
+#include <algorithm>
 #include <vector>
 
 #include "compiler/stock/cutting/problem.hpp"
@@ -50,9 +51,11 @@ struct Kinds {
 
     Size least_part() const { return least_part_; }
     bool may_hold_a_part(Size free) const { return free.reaches(least_part_); }
-    // Whether a cut that divides the axis and runs over that much, a kerf added, is not too short.
-    bool is_long_enough(Axis divided, int run) const {
-        return run - kerf[other(divided)] >= rule.shortest_cut[divided];
+    // Whether the rule allows a cut that divides the axis of a rectangle, a kerf added to it and to what
+    // comes off.
+    bool may_be_cut(Size whole, Axis divided, int off) const {
+        const int side = std::max(off, whole[divided] - off) - kerf[divided];
+        return rule.lets_hold(divided, whole[other(divided)] - kerf[other(divided)], side);
     }
     // How much a free rectangle is worth: the square of its area over the largest stock piece's area, so that
     // one large rectangle is worth more than many small ones; nothing if it is too small to count.

@@ -9,6 +9,7 @@ void Layout::open(int stock, Random& random) {
     nodes_.clear();
     spare_.clear();
     free_.clear();
+    largest_is_known_ = false;
     Node root;
     root.size = kinds_->stock[at(stock)].size;
     nodes_.push_back(root);
@@ -47,6 +48,7 @@ void Layout::bind(const Kinds& kinds, int stock) {
     filled_ = 0;
     worth_ = 0;
     free_.clear();
+    largest_is_known_ = false;
     for (int i = 0; i < static_cast<int>(nodes_.size()); ++i) {
         const Node& node = nodes_[at(i)];
         if (node.is_part()) filled_ += kinds.parts[at(node.part)].weight;
@@ -57,9 +59,12 @@ void Layout::bind(const Kinds& kinds, int stock) {
 // Whether the rule allows to cut the free node along `axis` for a part of that size: one cut, or a
 // second across it, which may be the trimming one, because it leaves nothing but the part and waste.
 bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
-    const bool once = size[other(axis)] == node.size[other(axis)];
-    if (!kinds_->is_long_enough(axis, node.size[other(axis)])) return false;
-    if (!once && !kinds_->is_long_enough(other(axis), size[axis])) return false;
+    const Axis across = other(axis);
+    const bool once = size[across] == node.size[across];
+    if (!kinds_->may_be_cut(node.size, axis, size[axis])) return false;
+    Size strip = node.size;
+    strip[axis] = size[axis];
+    if (!once && !kinds_->may_be_cut(strip, across, size[across])) return false;
     if (!kinds_->rule.stages) return true;
     int stage = node.depth;
     if (node.parent == none) {
@@ -148,6 +153,7 @@ void Layout::set_free(int index) {
     if (!usable) return;
     node.place = static_cast<int>(free_.size());
     free_.push_back({node.size, index});
+    largest_is_known_ = false;
 }
 
 void Layout::set_used(int index) {
@@ -158,6 +164,7 @@ void Layout::set_used(int index) {
     free_[at(node.place)] = free_.back();
     nodes_[at(free_[at(node.place)].node)].place = node.place;
     free_.pop_back();
+    largest_is_known_ = false;
     node.place = none;
 }
 

@@ -78,6 +78,7 @@ class Layout {
   private:
     template <typename Visit>
     void placings_in(const Free& free, Size size, bool turned, Visit&& visit) const;
+    bool may_hold(const Kind& kind) const;
     bool may_cut(const Node& node, Size size, Axis axis) const;
     int split(int node, Axis axis, int extent);
     int add_child(int parent, Size size);
@@ -98,10 +99,25 @@ class Layout {
     std::vector<Node> nodes_;
     std::vector<int> spare_;  // unused entries of nodes_
     std::vector<Free> free_;
+    mutable Size largest_;  // of all that is free, along each axis, worked out when asked for
+    mutable bool largest_is_known_ = false;
 };
+
+inline bool Layout::may_hold(const Kind& kind) const {
+    if (!largest_is_known_) {
+        largest_ = {};
+        for (const Free& free : free_) {
+            for (std::size_t a = 0; a < 2; ++a)
+                largest_.along[a] = std::max(largest_.along[a], free.size.along[a]);
+        }
+        largest_is_known_ = true;
+    }
+    return largest_.reaches(kind.upright) || (kind.may_turn && largest_.reaches(kind.turned));
+}
 
 template <typename Visit>
 void Layout::for_each_placing(const Kind& kind, Visit&& visit) const {
+    if (!may_hold(kind)) return;
     for (const Free& free : free_) {
         placings_in(free, kind.upright, false, visit);
         if (kind.may_turn) placings_in(free, kind.turned, true, visit);

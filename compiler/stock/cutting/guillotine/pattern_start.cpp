@@ -45,6 +45,7 @@ class PatternStart {
         while (fix_some()) {
         }
     }
+    Amount work_left() const { return work_left_; }
 
   private:
     // The rows are the part kinds of which some are left.
@@ -171,8 +172,10 @@ bool has_many_equal_parts(const Kinds& kinds) {
     return pieces >= 4 * static_cast<int>(kinds.parts.size());
 }
 
-void start_from_patterns(const Kinds& kinds, Search& search, Amount work) {
-    PatternStart(kinds, search, work).run();
+Amount start_from_patterns(const Kinds& kinds, Search& search, Amount work) {
+    PatternStart start(kinds, search, work);
+    start.run();
+    return work - start.work_left();
 }
 
 }  // namespace rodwright::cutting::guillotine

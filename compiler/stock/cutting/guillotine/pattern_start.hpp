@@ -11,7 +11,7 @@ bool has_many_equal_parts(const Kinds& kinds);
 
 // Puts layouts into the search, which has none yet, for most of the parts, in `work` units of the search or a
 // little more. The patterns are found by the search itself, on one piece of stock, with the duals as the
-// parts' worth.
-void start_from_patterns(const Kinds& kinds, Search& search, Amount work);
+// parts' worth. Returns the work done.
+Amount start_from_patterns(const Kinds& kinds, Search& search, Amount work);
 
 }  // namespace rodwright::cutting::guillotine

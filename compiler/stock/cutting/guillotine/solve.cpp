@@ -39,7 +39,7 @@ class Solver {
     // A search of its own for each effort up to the one asked for: more effort never does worse.
     void find_cost(Effort effort) {
         for (const Effort step : {Effort::quick, Effort::normal, Effort::deep}) {
-            run(work_limit(step));
+            run(step);
             if (step == Effort::quick) try_one_piece(join_limit(effort));
             if (step == effort || plan_.optimal()) break;
         }
@@ -55,11 +55,13 @@ class Solver {
     }
 
   private:
-    void run(Amount limit) {
+    void run(Effort effort) {
+        Amount limit = work_limit(effort);
         Search search(kinds_, ++runs_);
         if (has_many_equal_parts(kinds_)) {
-            start_from_patterns(kinds_, search, limit);
-            limit -= limit / 3;  // the patterns have had theirs; less was measured to cost sheets
+            const Amount used = start_from_patterns(kinds_, search, limit);
+            // What patterns take comes off the search where both together would take too long.
+            if (effort != Effort::quick) limit = std::min(limit, limit * 5 / 3 - used);
         }
         search.construct();
         if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
