@@ -167,7 +167,7 @@ class Checker {
                                std::min(of.length, of.width) > limits.sheet_width;
             if (board.sheet && large && std::min(of.length, of.width) > limits.shortest_rip)
                 refuse("a sheet that has to be broken down first");
-            const bool narrow = fence && off < limits.narrowest_rip && off < of.width;
+            const bool narrow = fence && off < limits.narrowest_rip;
             if (narrow != (cut.care == CutCare::narrow)) refuse("narrow, or said to be");
         } else if (cut.saw == "circular_saw") {
             if (!held && !guided) refuse("too small to be clamped");

@@ -30,9 +30,7 @@ class SawChoice {
     }
     // For any machine that is listed here.
     bool is_not_too_small() const { return run_ >= limits_.shortest_rip || can_be_held(); }
-    bool is_narrow() const {
-        return fits_fence() && setting_ < limits_.narrowest_rip && setting_ < area_.width;
-    }
+    bool is_narrow() const { return fits_fence() && setting_ < limits_.narrowest_rip; }
 
   private:
     const SawLimits& limits_;
@@ -70,8 +68,10 @@ void choose_saws(PlannedBoard& board, const MillingData& milling) {
         const SawChoice choice(board, cut, milling.saw_limits);
         const std::vector<std::string> saws = saws_in_turn(board, cut, milling.saws);
         const Rational& kerf = cut.crosscut ? board.crosscut_kerf : board.rip_kerf;
-        const auto found = std::ranges::find_if(
-            saws, [&](const std::string& saw) { return milling.kerf(saw) <= kerf && choice.takes(saw); });
+        const auto found = std::ranges::find_if(saws, [&](const std::string& saw) {
+            const auto own = milling.kerfs.find(saw);
+            return own != milling.kerfs.end() && own->second <= kerf && choice.takes(saw);
+        });
         cut.saw = found != saws.end() ? *found : cut.crosscut ? "hand_crosscut_saw" : "hand_rip_saw";
         cut.usual_saw = cut.saw == (board.sheet ? milling.saws.sheets : saws.front());
         cut.care = CutCare::none;

@@ -13,8 +13,7 @@ struct Cut {
 
 class Framer {
   public:
-    Framer(const Kinds& kinds, const Stock& stock, Random& random)
-        : kinds_(kinds), stock_(stock), random_(random) {
+    Framer(const Kinds& kinds, const Stock& stock, Random& random) : kinds_(kinds), random_(random) {
         regions_.push_back({{{}, stock.size}});
         for (const Rectangle& defect : stock.defects) near_.push_back(&defect);
         divide(0, 0, std::nullopt, {0, near_.size()});
@@ -119,7 +118,6 @@ class Framer {
     }
 
     const Kinds& kinds_;
-    const Stock& stock_;
     Random& random_;
     std::vector<Region> regions_;
     // Shared by all regions: frames are made by the thousand, and memory would take longer than the rest.
