@@ -72,6 +72,10 @@ std::string_view pattern(NodeKind kind) {
             return "made $";
         case NodeKind::accept:
             return "accept $ because $";
+        case NodeKind::climate:
+            return "climate $ to $ at $< $>";
+        case NodeKind::made_at:
+            return "made at $";
         case NodeKind::if_statement:
             return "if $";
         case NodeKind::grain:
@@ -118,6 +122,12 @@ std::string_view pattern(NodeKind kind) {
             return "repeat $ every $ along $";
         case NodeKind::slides:
             return "slides along $";
+        case NodeKind::lets:
+            return "lets $ move along *";
+        case NodeKind::by:
+            return "by $";
+        case NodeKind::either_way:
+            return "either way";
         case NodeKind::glue:
             return "glue *";
         case NodeKind::check:

@@ -65,6 +65,9 @@ struct because : seq<key<"because">, a_text> {};
 struct accept
     : seq<key<"accept">, need<"what is accepted", token<word>>, need<"`because`", key<"because">>, a_text> {};
 
+struct made_at : seq<key<"made">, need<"`at`", key<"at">>, value> {};
+struct climate : seq<key<"climate">, value, a_to, value, need<"`at`", key<"at">>, value, opt<made_at>> {};
+
 struct if_statement : seq<key<"if">, condition_value, need_after<"`{`", "the condition", block>,
                           opt<key<"else">, need<"`{` or `if`", sor<block, if_statement>>>> {
     static constexpr bool nests = true;

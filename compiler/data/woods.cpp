@@ -17,6 +17,11 @@ const WoodSpecies* WoodTable::find(const std::string& key) const {
     return found == species_.end() || found->key != key ? nullptr : &*found;
 }
 
+WoodSpecies* WoodTable::find(const std::string& key) {
+    const auto found = std::ranges::lower_bound(species_, key, {}, &WoodSpecies::key);
+    return found == species_.end() || found->key != key ? nullptr : &*found;
+}
+
 std::vector<std::string> WoodTable::keys() const {
     std::vector<std::string> keys;
     for (const WoodSpecies& species : species_) keys.push_back(species.key);

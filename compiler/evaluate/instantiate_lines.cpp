@@ -66,7 +66,10 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
             not_yet(statement, "overlays of measured sizes (`made`) are");
             break;
         case NodeKind::accept:
-            not_yet(statement, "accepted findings are");
+            accept(statement);
+            break;
+        case NodeKind::climate:
+            climate(statement, scope);
             break;
         default:
             refuse(statement, "here, in the body of a piece");

@@ -74,6 +74,11 @@ class Instantiation {
     void glued(PartDeclaration& declaration, const Syntax& glued, Scope& scope);
     void show(PartDeclaration& declaration, const Syntax& word);
     void finish(const Syntax& finish, Scope& scope);
+
+    // instantiate_checks.cpp
+    void accept(const Syntax& accept);
+    void climate(const Syntax& climate, Scope& scope);
+    std::optional<Rational> share(const Syntax& expression, Scope& scope, const Rational& most);
 };
 
 }  // namespace rodwright

@@ -122,6 +122,21 @@ struct MatchStatement {
     Span where;
 };
 
+struct AcceptStatement {
+    std::string code;  // of a diagnostic, as written in codes.def
+    std::string because;
+    Span where;
+};
+
+// The air that the piece will stand in, and the wood when it is made.
+struct ClimateStatement {
+    Rational driest;   // relative humidity, 0 to 1
+    Rational dampest;  // the same, not below `driest`
+    Rational kelvin;
+    std::optional<Rational> made_at;  // moisture content of the wood, 0 to 1
+    Span where;
+};
+
 struct WoodStatement {
     std::string name;
     std::string species;
@@ -152,6 +167,8 @@ struct Statements {
     std::vector<ShapeStatement> shapes;
     std::vector<LoadStatement> loads;
     std::vector<MatchStatement> matches;
+    std::vector<AcceptStatement> accepts;
+    std::optional<ClimateStatement> climate;
     std::vector<WoodStatement> woods;
     std::vector<std::pair<std::string, long>> finishes;
     std::vector<std::pair<Syntax, Scope*>> requirements;

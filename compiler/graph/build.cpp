@@ -18,7 +18,8 @@ void add_wood(const WoodStatement& statement, const WoodTable& table, Evaluator&
         return;
     }
     piece.woods.push_back({statement.name, statement.species, species->common, statement.cut,
-                           species->density, species->colour, species->sheet});
+                           species->density, species->colour, species->sheet, species->radial,
+                           species->tangential, species->caution});
 }
 
 void check_part_woods(const Statements& statements, Evaluator& evaluator) {
@@ -109,6 +110,18 @@ void add_matches(const Statements& statements, Evaluator& evaluator, Piece& piec
     }
 }
 
+Climate climate_of(const Statements& statements) {
+    Climate climate;
+    if (!statements.climate) return climate;
+    const ClimateStatement& said = *statements.climate;
+    climate.driest = said.driest;
+    climate.dampest = said.dampest;
+    climate.kelvin = said.kelvin;
+    if (said.made_at) climate.made_at = *said.made_at;
+    climate.said = true;
+    return climate;
+}
+
 void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece) {
     for (const auto& [name, param] : statements.params) {
         Definition* definition = statements.containers.front().scope->find(name);
@@ -143,6 +156,9 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     add_matches(statements, evaluator, piece);
     for (const auto& [name, coats] : statements.finishes)
         piece.finishes.push_back({name, static_cast<int>(coats)});
+    for (const AcceptStatement& accept : statements.accepts)
+        piece.accepts.push_back({accept.code, accept.because, accept.where});
+    piece.climate = climate_of(statements);
     add_params(statements, evaluator, piece);
     if (!evaluator.diagnostics().ok()) return std::nullopt;
     return piece;

@@ -73,6 +73,9 @@ class DefinitionUse {
             case NodeKind::slides:
                 result_.slides = direction(statement.child(0), form(), scope_, evaluator_);
                 break;
+            case NodeKind::lets:
+                lets(statement);
+                break;
             case NodeKind::glue:
                 for (const Syntax& word : statement.children()) result_.glue.emplace_back(word.text());
                 break;
@@ -137,6 +140,22 @@ class DefinitionUse {
             return;
         }
         result_.features.push_back({*which, op, {}, *size});
+    }
+
+    void lets(const Syntax& statement) {
+        const std::optional<std::size_t> which = member(statement.child(0));
+        const std::optional<Direction> way = direction(statement.child(1), form(), scope_, evaluator_);
+        const Syntax by = statement.find(NodeKind::by);
+        const std::optional<Rational> room =
+            by ? evaluator_.length(by.child(0), scope_) : std::optional<Rational>();
+        if (!which || !way || (by && !room)) return;
+        if (room && *room < 0) {
+            evaluator_.report(diagnose(Code::bad_argument, by.child(0).span(),
+                                       fmt::format("no part moves by {}", format_length(*room, style_))));
+            return;
+        }
+        result_.lets.push_back({*which, *way, room});
+        if (statement.find(NodeKind::either_way)) result_.lets.push_back({*which, -*way, room});
     }
 
     void check(const Syntax& statement) {

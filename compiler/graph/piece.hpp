@@ -163,6 +163,12 @@ struct JointKind {
     std::vector<JointId> joints;
 };
 
+// A way in which a joint lets its first member move against the second; without `by`, as far as it likes.
+struct Freedom {
+    Direction way;  // in the piece's axes
+    std::optional<Rational> by;
+};
+
 // Members in the order of the definition. The frame's origin is the middle of the rectangle where they meet;
 // w points from the first member into the second, v is along the first member's width (for a face: along its
 // grain), u along its thickness.
@@ -173,6 +179,10 @@ struct Joint {
     Rational contact_u;
     Rational contact_v;
     std::optional<Direction> slides;  // motion of the first member that closes the joint
+    std::vector<Freedom> lets;
+    // Where the members hold each other, in the piece's axes: what one leaves in the other, else the pockets
+    // in the second, else where they meet.
+    Box hold;
     Span where;
 };
 
@@ -184,6 +194,11 @@ struct Wood {
     Rational density;     // kg/m^3 at 12 % moisture, 0 if unknown
     std::string colour;   // "#c8b089" for drawings
     bool sheet = false;   // plywood and the like
+    // Change in size across the grain for each percent of moisture, as a part of the size: along the rays and
+    // along the rings. Both 0 if unknown, and for sheet goods.
+    Rational radial;
+    Rational tangential;
+    std::string caution;  // what its dust or splinters do, or empty
 };
 
 struct Assembly {
@@ -210,6 +225,22 @@ struct Match {
     Span where;
 };
 
+// A finding that the maker has seen and lives with.
+struct Accept {
+    std::string code;  // "W1102"
+    std::string because;
+    Span where;
+};
+
+// The air that the piece will stand in through the year, and the moisture of the wood when it is made.
+struct Climate {
+    Rational driest = ratio(30, 100);   // relative humidity, 0 to 1
+    Rational dampest = ratio(65, 100);  // the same
+    Rational kelvin = ratio(29315, 100);
+    Rational made_at = ratio(8, 100);  // moisture content, 0 to 1
+    bool said = false;                 // by the design; otherwise these are a heated house and dry lumber
+};
+
 struct Finish {
     std::string name;
     int coats = 1;
@@ -228,6 +259,8 @@ struct Piece {
     std::vector<Load> loads;
     std::vector<Match> matches;  // of one wood and thickness each, none of sheet goods; a book has two
     std::vector<Finish> finishes;
+    std::vector<Accept> accepts;
+    Climate climate;
     std::vector<std::pair<std::string, Quantity>> params;  // the maker's parameters and their values now
 
     const Kind& operator[](KindId id) const { return kinds[static_cast<std::size_t>(id)]; }

@@ -73,6 +73,8 @@ piece "Keeper's table" {
   variant "window seat" { length = 60" }
   made leg[left] { wide = 1-47/64" }
   accept wide_gap because "seen and liked"
+  climate 30% to 65% at 68F
+  climate 30% to 65% at 20C made at 8%
 }
 )rod";
 
@@ -90,6 +92,9 @@ const char* const every_body_statement = R"rod(joint mortise_and_tenon(tenon: en
   blend arris by 1/8"
   bevel arris by 1/16"
   slides along tenon.out
+  lets tenon move along -inward by long - 1/4"
+  lets tenon move along widthwise by 1/8" either way
+  lets tenon move along thickwise either way
   glue   cheeks, shoulders faces
   check thick <= 1/2 * mortise.thick  else warn "more than half the thickness"
   check if a then b else c else error "no"
