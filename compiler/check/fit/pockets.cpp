@@ -78,9 +78,9 @@ Point3 moved(Point3 point, Direction way, double by) {
     return point;
 }
 
-std::optional<Wall> wall_at(const std::vector<Pocket>& pockets, const Mesh& mesh, const Pocket& pocket,
+std::optional<Wall> wall_at(const std::vector<Pocket>& pockets, const Rays& rays, const Pocket& pocket,
                             Face side, const Point3& point) {
-    const std::optional<double> ahead = wood_ahead(mesh, point, outward(side));
+    const std::optional<double> ahead = rays.wood_ahead(point);
     constexpr double into = 0.05;  // mm
     const Pocket* beyond =
         pocket_at(pockets, pocket, ahead ? moved(point, outward(side), *ahead + into) : point);
@@ -120,9 +120,10 @@ std::vector<Wall> walls_of(const std::vector<Pocket>& pockets, const Mesh& mesh)
     for (const Pocket& pocket : pockets) {
         for (const Face side : all_faces) {
             if (pocket.open[static_cast<std::size_t>(side)]) continue;
+            const Rays rays(mesh, outward(side), pocket.box);
             std::optional<Wall> least;
             for (const Point3& point : points_beside(pocket, side)) {
-                const auto wall = wall_at(pockets, mesh, pocket, side, point);
+                const auto wall = wall_at(pockets, rays, pocket, side, point);
                 if (wall && (!least || wall->thick < least->thick)) least = wall;
             }
             if (least) walls.push_back(*least);

@@ -8,6 +8,16 @@ namespace rodwright {
 
 namespace {
 
+bool shows_in(const Triangle& triangle, std::size_t axis, const Bounds& window) {
+    const auto& [a, b, c] = triangle.corners;
+    for (std::size_t i = 0; i < 3; ++i) {
+        if (i == axis) continue;
+        if (std::max({a[i], b[i], c[i]}) < window.low[i] || std::min({a[i], b[i], c[i]}) > window.high[i])
+            return false;
+    }
+    return true;
+}
+
 // Where a line along the axis through `point` meets the triangle; empty where it passes it by or lies in it.
 std::optional<double> meeting(const Triangle& triangle, const Point3& point, std::size_t axis) {
     constexpr double upright = 1e-9;
@@ -29,14 +39,20 @@ std::optional<double> meeting(const Triangle& triangle, const Point3& point, std
 
 }  // namespace
 
-std::optional<double> wood_ahead(const Mesh& mesh, const Point3& from, Direction way) {
-    const auto axis = static_cast<std::size_t>(way.axis);
+Rays::Rays(const Mesh& mesh, Direction way, const Bounds& window) : way_(way) {
+    for (const Triangle& triangle : mesh) {
+        if (shows_in(triangle, static_cast<std::size_t>(way.axis), window)) shown_.push_back(&triangle);
+    }
+}
+
+std::optional<double> Rays::wood_ahead(const Point3& from) const {
+    const auto axis = static_cast<std::size_t>(way_.axis);
     double nearest = std::numeric_limits<double>::infinity();
     std::size_t crossings = 0;
-    for (const Triangle& triangle : mesh) {
-        const std::optional<double> at = meeting(triangle, from, axis);
+    for (const Triangle* triangle : shown_) {
+        const std::optional<double> at = meeting(*triangle, from, axis);
         if (!at) continue;
-        const double ahead = way.positive ? *at - from[axis] : from[axis] - *at;
+        const double ahead = way_.positive ? *at - from[axis] : from[axis] - *at;
         if (ahead <= 0) continue;
         ++crossings;
         nearest = std::min(nearest, ahead);

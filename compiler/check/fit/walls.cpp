@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "compiler/at_once.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/check/fit/pockets.hpp"
 #include "compiler/check/movement/change.hpp"
@@ -26,10 +27,17 @@ class WallCheck {
   public:
     WallCheck(const CheckInput& input, Findings& findings) : input_(input), findings_(findings) {}
 
+    // The walls of all kinds at once, what is to say of them in order. A mirror image is like its first.
     void run() {
-        for (const Kind& kind : input_.piece.kinds) {
-            if (!kind.mirror_of) look_at(kind);
-        }
+        const std::vector<Kind>& kinds = input_.piece.kinds;
+        std::vector<std::vector<Pocket>> pockets(kinds.size());
+        std::vector<std::vector<Wall>> walls(kinds.size());
+        at_once(kinds.size(), [&](std::size_t i) {
+            if (kinds[i].mirror_of) return;
+            pockets[i] = pockets_of(input_.piece, first_part(kinds[i]));
+            walls[i] = walls_of(pockets[i], input_.meshes[static_cast<std::size_t>(kinds[i].parts.front())]);
+        });
+        for (std::size_t i = 0; i < kinds.size(); ++i) look_at(kinds[i], walls[i]);
     }
 
   private:
@@ -38,19 +46,17 @@ class WallCheck {
 
     std::string shown(double millimetres) const { return about(millimetres, input_.piece.style); }
 
-    void look_at(const Kind& kind) {
-        const auto first = static_cast<std::size_t>(kind.parts.front());
-        const Part& part = input_.piece.parts[first];
-        const std::vector<Pocket> pockets = pockets_of(input_.piece, part);
-        const std::vector<Wall> walls = walls_of(pockets, input_.meshes[first]);
-        const double thick = kind.size[Axis::tall].get_d();
-        const double least = std::min(least_wall, least_share * thick) - rounding;
+    const Part& first_part(const Kind& kind) const { return input_.piece[kind.parts.front()]; }
+
+    void look_at(const Kind& kind, const std::vector<Wall>& walls) {
+        const Part& part = first_part(kind);
+        const double least = std::min(least_wall, least_share * kind.size[Axis::tall].get_d());
         for (const Wall& wall : walls) {
-            const bool thin = wall.thick < least;
+            const bool thin = wall.thick < least - rounding;
             if (thin) report_thin(part, wall);
             if (!thin && is_short_grain(part, wall)) report_short_grain(part, wall);
         }
-        number(part, walls, least_wall);
+        number(part, walls, least);
     }
 
     // The least wall of each part stands for all.

@@ -53,13 +53,15 @@ struct Block {
 TEST_SUITE("unit/check") {
     TEST_CASE("rays measure the wood ahead, and are empty outside of it") {
         const Block block("pocket on top face");
-        const Mesh& mesh = block.meshes.front();
-        CHECK(wood_ahead(mesh, {10.3, 10.1, 10.7}, {Axis::wide, true}).value() == doctest::Approx(189.7));
-        CHECK(wood_ahead(mesh, {10.3, 10.1, 10.7}, {Axis::wide, false}).value() == doctest::Approx(10.3));
+        const auto ahead = [&](const Point3& from, Direction way) {
+            return Rays(block.meshes.front(), way, {from, from}).wood_ahead(from);
+        };
+        CHECK(ahead({10.3, 10.1, 10.7}, {Axis::wide, true}).value() == doctest::Approx(189.7));
+        CHECK(ahead({10.3, 10.1, 10.7}, {Axis::wide, false}).value() == doctest::Approx(10.3));
         // Up to the pocket's bottom at 30.
-        CHECK(wood_ahead(mesh, {100.3, 30.1, 10.7}, {Axis::tall, true}).value() == doctest::Approx(19.3));
-        CHECK_FALSE(wood_ahead(mesh, {100.3, 30.1, 35.7}, {Axis::tall, true}));
-        CHECK_FALSE(wood_ahead(mesh, {-5.3, 30.1, 10.7}, {Axis::wide, true}));
+        CHECK(ahead({100.3, 30.1, 10.7}, {Axis::tall, true}).value() == doctest::Approx(19.3));
+        CHECK_FALSE(ahead({100.3, 30.1, 35.7}, {Axis::tall, true}));
+        CHECK_FALSE(ahead({-5.3, 30.1, 10.7}, {Axis::wide, true}));
     }
 
     TEST_CASE("a pocket is open where it comes out, and has a wall to every other side") {
