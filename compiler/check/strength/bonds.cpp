@@ -10,7 +10,8 @@ namespace rodwright::strength {
 namespace {
 
 constexpr double no_limit = std::numeric_limits<double>::infinity();
-constexpr double fit = 0.5;  // mm: faces nearer than this touch
+constexpr double least_shoulder = 0.02;  // of the meeting
+constexpr double fit = 0.5;              // mm: faces nearer than this touch
 
 struct Member {
     Elastic elastic;
@@ -116,6 +117,23 @@ Box3 meeting_of(const JointView& view) {
     return {-half, half};
 }
 
+// The wood that gives where a face presses on it: no deeper than twice the width of the meeting.
+double depth_of(const JointView& view, std::size_t member) {
+    return std::min(view.members[member].depth(), 2 * std::min(view.placed.u, view.placed.v));
+}
+
+// Shoulders, or all of the meeting where nothing is let in.
+void add_meeting(const JointView& view, Bonds& out) {
+    double tongues = 0;
+    for (const Tongue& tongue : out.tongues) tongues += area_of(tongue.box, 2);
+    const double share = 1 - tongues / (view.placed.u * view.placed.v);
+    if (share < least_shoulder) return;
+    Bond pressed = bearing(view, meeting_of(view), 2, Vec3(depth_of(view, 0), depth_of(view, 1), 0));
+    pressed.stiffness *= share;
+    pressed.one_way = true;
+    out.bonds.push_back(pressed);
+}
+
 double length_beside(const Body& body, bool second) {
     const double from = body.frame.origin[Axis::tall].get_d();
     const double length = body.frame.w.positive ? body.length.get_d() : -body.length.get_d();
@@ -213,14 +231,10 @@ std::optional<Bonds> bonds_of(const Piece& piece, const Joint& joint, const Rule
         }
     }
     for (const Fastener& fastener : joint.fasteners) add_fastener(view, fastener, out);
-    if (!out.tongues.empty()) return out;
-    const Vec3 depths(view.members[0].depth(), view.members[1].depth(), 0);
-    Bond pressed = bearing(view, meeting_of(view), 2, depths);
-    pressed.one_way = true;
-    out.bonds.push_back(pressed);
-    if (view.glued && joint.fasteners.empty()) {
+    add_meeting(view, out);
+    if (view.glued && out.tongues.empty() && joint.fasteners.empty()) {
         out.bonds.push_back(
-            glue(view, meeting_of(view), 2, std::min({depths(0), depths(1), view.placed.u}) / 2));
+            glue(view, meeting_of(view), 2, std::min(depth_of(view, 0), depth_of(view, 1)) / 2));
     }
     return out;
 }

@@ -122,7 +122,8 @@ void Judge::judge_joint(const JointSpring& joint, double share, std::size_t inde
     const Mat3 rows = joint.placed.axes.transpose();
     // The sign of a moment in a left-handed frame does not matter here.
     const double hand = joint.placed.axes.determinant();
-    offer(tongue_use(joint, rows * forces.head<3>(), hand * (rows * forces.tail<3>())),
+    const frame::Vec6 through = joint.held * motion;  // shoulders carry the rest
+    offer(tongue_use(joint, rows * through.head<3>(), hand * (rows * through.tail<3>())),
           "bending of the tongue");
 }
 
