@@ -10,8 +10,8 @@ namespace rodwright::strength {
 namespace {
 
 constexpr double no_limit = std::numeric_limits<double>::infinity();
-constexpr double least_shoulder = 0.02;  // of the meeting
-constexpr double fit = 0.5;              // mm: faces nearer than this touch
+constexpr double least_shoulder = 1;  // mm
+constexpr double fit = 0.5;           // mm: faces nearer than this touch
 
 struct Member {
     Elastic elastic;
@@ -60,8 +60,9 @@ Bond bearing(const JointView& view, const Box3& face, Eigen::Index axis, const V
 Bond glue(const JointView& view, const Box3& face, Eigen::Index axis, double depth) {
     const Member& a = view.members[0];
     const Member& b = view.members[1];
-    Bond bond = face_bond(BondKind::glue, face, axis);
-    const double share = a.end_grain(axis) || b.end_grain(axis) ? view.rules.end_grain : 1;
+    const bool end_grain = a.end_grain(axis) || b.end_grain(axis);
+    Bond bond = face_bond(end_grain ? BondKind::end_grain_glue : BondKind::glue, face, axis);
+    const double share = end_grain ? view.rules.end_grain : 1;
     const double area = share * area_of(face, axis);
     bond.stiffness.setConstant(area * in_series(a.elastic.shear, b.elastic.shear) / depth);
     bond.stiffness(axis) = area * in_series(a.modulus(axis), b.modulus(axis)) / depth;
@@ -104,8 +105,9 @@ void add_tongue(const JointView& view, std::size_t owner, const Box3& tongue, co
             face.min()(axis) = face.max()(axis) = at;
             const double depth = tongue.sizes()(axis);
             Bond pressed = bearing(view, face, axis, Vec3::Constant(depth));
-            // Of two opposite faces one is pressed at a time.
-            pressed.stiffness /= 2;
+            // Of two opposite faces one is pressed at a time; an end has none opposite.
+            pressed.one_way = axis == 2;
+            if (!pressed.one_way) pressed.stiffness /= 2;
             out.bonds.push_back(pressed);
             if (view.glued) out.bonds.push_back(glue(view, face, axis, thickness / 2));
         }
@@ -122,16 +124,31 @@ double depth_of(const JointView& view, std::size_t member) {
     return std::min(view.members[member].depth(), 2 * std::min(view.placed.u, view.placed.v));
 }
 
-// Shoulders, or all of the meeting where nothing is let in.
-void add_meeting(const JointView& view, Bonds& out) {
-    double tongues = 0;
-    for (const Tongue& tongue : out.tongues) tongues += area_of(tongue.box, 2);
-    const double share = 1 - tongues / (view.placed.u * view.placed.v);
-    if (share < least_shoulder) return;
-    Bond pressed = bearing(view, meeting_of(view), 2, Vec3(depth_of(view, 0), depth_of(view, 1), 0));
-    pressed.stiffness *= share;
+void add_pressed(const JointView& view, const Box3& face, Bonds& out) {
+    const Vec3 size = face.sizes();
+    if (std::min(size.x(), size.y()) < least_shoulder) return;
+    Bond pressed = bearing(view, face, 2, Vec3(depth_of(view, 0), depth_of(view, 1), 0));
     pressed.one_way = true;
     out.bonds.push_back(pressed);
+}
+
+// All of the meeting where nothing is let in, else the shoulders on the four sides of what is.
+void add_meeting(const JointView& view, Bonds& out) {
+    const Box3 all = meeting_of(view);
+    Box3 let_in;
+    for (const Tongue& tongue : out.tongues) let_in.extend(tongue.box);
+    if (let_in.isEmpty()) return add_pressed(view, all, out);
+    Box3 beside = all;
+    for (const Eigen::Index axis : {1, 0}) {
+        Box3 low = beside;
+        Box3 high = beside;
+        low.max()(axis) = std::min(let_in.min()(axis), all.max()(axis));
+        high.min()(axis) = std::max(let_in.max()(axis), all.min()(axis));
+        add_pressed(view, low, out);
+        add_pressed(view, high, out);
+        beside.min()(axis) = low.max()(axis);
+        beside.max()(axis) = high.min()(axis);
+    }
 }
 
 double length_beside(const Body& body, bool second) {

@@ -17,7 +17,7 @@
 
 namespace rodwright::strength {
 
-enum class BondKind { glue, bearing, dowel, screw, clip };
+enum class BondKind { glue, end_grain_glue, bearing, dowel, screw, clip };
 
 // A rectangle (`half` is zero across it) or a point, in the axes of the joint's frame. Stiffness and strength
 // along u, v and w are those of the whole bond, N/mm and N; no strength (infinity) where nothing is judged.

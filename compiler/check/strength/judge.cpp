@@ -20,9 +20,25 @@ std::string_view mode_of(BondKind kind) {
         case BondKind::clip:
             return "screw of a clip";
         case BondKind::bearing:
+        case BondKind::end_grain_glue:
             break;
     }
     return "bearing";
+}
+
+// Glue on end grain lets go at its edges before it breaks, and what is let in goes on bearing: only whether
+// the joint as a whole is drawn apart is judged of it.
+bool judged_at_corners(const Bond& bond) {
+    return bond.kind != BondKind::bearing && bond.kind != BondKind::end_grain_glue;
+}
+
+// Of all that holds against drawing apart.
+double pull_use(const Bonds& bonds, double pull) {
+    double strength = 0;
+    for (const Bond& bond : bonds.bonds) {
+        if (std::isfinite(bond.strength.z())) strength += bond.strength.z();
+    }
+    return strength > 0 ? std::max(pull, 0.0) / strength : 0;
 }
 
 // How much of a bond's strength its motion uses, where that is most: at a corner of its rectangle. What
@@ -118,11 +134,14 @@ void Judge::judge_joint(const JointSpring& joint, double share, std::size_t inde
             joint.joint, use / share, std::string(mode), forces.head<3>().norm(), forces.tail<3>().norm(),
             index};
     };
-    for (const Bond& bond : joint.bonds.bonds) offer(use_of(bond, joint, motion), mode_of(bond.kind));
+    for (const Bond& bond : joint.bonds.bonds) {
+        if (judged_at_corners(bond)) offer(use_of(bond, joint, motion), mode_of(bond.kind));
+    }
     const Mat3 rows = joint.placed.axes.transpose();
     // The sign of a moment in a left-handed frame does not matter here.
     const double hand = joint.placed.axes.determinant();
     const frame::Vec6 through = joint.held * motion;  // shoulders carry the rest
+    offer(pull_use(joint.bonds, (rows * through.head<3>()).z()), "pull");
     offer(tongue_use(joint, rows * through.head<3>(), hand * (rows * through.tail<3>())),
           "bending of the tongue");
 }

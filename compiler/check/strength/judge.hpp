@@ -20,7 +20,7 @@ struct PartResult {
 struct JointResult {
     std::size_t joint = 0;
     double use = 0;     // of what may be used; above 1 it is overloaded
-    std::string mode;   // "glue", "dowel", "screw", "bending of the tongue"
+    std::string mode;   // "glue", "dowel", "screw", "pull", "bending of the tongue"
     double force = 0;   // N, that passes through the worst stretch
     double moment = 0;  // N mm, the same
     std::size_t in_case = 0;

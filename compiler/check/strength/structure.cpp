@@ -175,7 +175,7 @@ class Builder {
         }
     }
 
-    // Feet do not slide and turn freely; one that is wide beside the piece does not rock either.
+    // Feet do not slide and turn freely; one that is wide beside the piece neither rocks nor spins.
     void support(const PartModel& part) {
         const bool upright = std::abs(part.placed.grain().z()) > 0.5;
         const std::size_t last = part.layout.stations.size() - 1;
@@ -188,6 +188,7 @@ class Builder {
                 fixed[0] = fixed[1] = fixed[2] = true;
                 fixed[4] = upright && size.x() >= wide_foot * piece_size.x();
                 fixed[3] = upright && size.y() >= wide_foot * piece_size.y();
+                fixed[5] = fixed[3] || fixed[4];
             }
         }
     }
