@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "compiler/limits.hpp"
+
 namespace rodwright::strength {
 
 namespace {
@@ -62,6 +64,14 @@ std::optional<Assessment> assess(const Piece& piece, const std::vector<Mesh>& me
         return std::nullopt;
     }
     made.structure = std::move(*structure);
+    if (made.structure.model.nodes.size() > limits::frame_points) {
+        diagnostics.add(
+            diagnose(Code::strength_unknown, made.cases.front().where,
+                     fmt::format("strength is worked out with {} points where beams meet; this piece has {}",
+                                 limits::frame_points, made.structure.model.nodes.size()))
+                .hint("check the pieces within the piece by themselves, each in a file of its own"));
+        return std::nullopt;
+    }
     check_carriers(piece, made.structure, made.cases, diagnostics);
     Judge judge(piece, made.structure, sections, data.rules);
     for (std::size_t i = 0; i < made.cases.size(); ++i) {
