@@ -21,6 +21,7 @@ inline constexpr std::size_t trials = 5'000'000;       // pairs of parts that jo
 inline constexpr std::size_t joints = 100'000;         // joints in a piece
 inline constexpr std::size_t row_count = 2'000;        // parts in one row
 inline constexpr std::size_t tried_parts = 400;        // parts that are tried whether they go together
+inline constexpr std::size_t frame_points = 10'000;    // points of the frame that strength is worked out with
 inline constexpr std::size_t features = 300'000;       // features of all parts, and corners of their profiles
 inline constexpr std::size_t repeats = 1'000;          // copies that one `repeat` may ask for
 inline constexpr std::size_t call_depth = 64;          // definitions that use definitions

@@ -36,6 +36,7 @@ struct either_way : seq<key<"either">, need<"`way`", key<"way">>> {};
 struct lets : seq<key<"lets">, which_member, need<"`move`", key<"move">>, an_along, value, opt<by_clause>,
                   opt<token<either_way>>> {};
 struct glue : seq<key<"glue">, need<"what is glued", token<word>>, star<opt<comma>, token<word>>> {};
+struct hold : seq<key<"hold">, need<"a fastener", token<word>>, body> {};
 struct check : seq<key<"check">, condition_value, opt<carry_on>, need<"`else`", key<"else">>,
                    need<"`warn` or `error`", token<literal<"warn", "error">>>, a_text> {};
 

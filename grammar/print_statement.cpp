@@ -52,6 +52,12 @@ std::string_view pattern(NodeKind kind) {
             return "fasten $ to $ with $";
         case NodeKind::load:
             return "load $ on $< at $>";
+        case NodeKind::used_as:
+            return "use *";
+        case NodeKind::people:
+            return "for $";
+        case NodeKind::upon:
+            return "on ,";
         case NodeKind::require:
             return "require *";
         case NodeKind::match:
@@ -130,6 +136,8 @@ std::string_view pattern(NodeKind kind) {
             return "either way";
         case NodeKind::glue:
             return "glue *";
+        case NodeKind::hold:
+            return "hold $ $";
         case NodeKind::check:
             return "check $~else $ $";
         case NodeKind::needs:

@@ -13,11 +13,11 @@ struct goes_on : sor<one<'(', '[', '.'>,
 struct name_ahead : seq<plain_word, goes_on> {};
 struct phrase : sor<seq<at<apply_ahead>, apply>, equation> {};
 
-struct design_statement
-    : sor<part, join, let, param, grain, space, fasten, wood, require, if_statement, load, unit, finish,
-          assembly, place, variant, made, accept, climate, thick, rake, splay, glued, show, matched> {};
+struct design_statement : sor<part, join, let, param, grain, space, fasten, wood, require, if_statement, load,
+                              unit, finish, assembly, place, variant, made, accept, climate, thick, rake,
+                              splay, glued, show, matched, used_as> {};
 struct body_statement : sor<step, check, remove, leave, needs, trim, extend, blend, bevel, slides, lets, glue,
-                            supply, doc, joint, shape> {};
+                            hold, supply, doc, joint, shape> {};
 struct statement : sor<seq<at<name_ahead>, phrase>, design_statement, body_statement, phrase> {};
 
 struct statement_end : need<"a line end or `;`", seq<at<sor<one<';', '}'>, pegtl::eolf>>, lines>> {};

@@ -22,9 +22,12 @@
 //   its
 //              coordinate from the kind's axis from[i], and is then moved
 //   joint_kinds {definition, fastening, glue, numbers, words, supplies: {name, count, note}, joints: [joint]}
-//   joints     {kind, members: {role, part, face, form}, frame: {origin, u, v, w}, contact: [u, v], slides}
+//   joints     {kind, members: {role, part, face, form}, frame: {origin, u, v, w}, contact: [u, v], slides,
+//              fasteners: {form: dowel | screw | clip, body}}; the bodies along the joint's u, v, w as wide,
+//              deep, tall
 //   assemblies {name, parent, box}
 //   loads      {force: quantity, part, face, place}
+//   uses       {what, detail, people, on: [part]}
 //   finishes   {name, coats}
 #pragma once
 

@@ -11,6 +11,7 @@ constexpr std::size_t format_version = 1;
 constexpr std::array<const char*, 5> feature_words = {"trim", "blend", "bevel", "leave", "remove"};
 constexpr std::array<const char*, 3> form_words = {"box", "cylinder", "prism"};
 constexpr std::array<const char*, 3> match_words = {"one_board", "sequence", "book"};
+constexpr std::array<const char*, 3> fastener_words = {"dowel", "screw", "clip"};
 constexpr std::array<const char*, 3> member_words = {"end", "face", "edge"};
 
 template <typename Enum, std::size_t size>
@@ -175,6 +176,10 @@ void put_joint(YAML::Emitter& out, const Joint& joint) {
     put_rational(out, joint.contact_v);
     out << YAML::EndSeq;
     if (joint.slides) put(out, "slides", direction_word(*joint.slides));
+    put_list(out, "fasteners", joint.fasteners, [&](const Fastener& fastener) {
+        put(out, "form", word_of(fastener_words, fastener.form));
+        put_body(out, fastener.body);
+    });
 }
 
 void put_rest(YAML::Emitter& out, const Piece& piece) {
@@ -188,6 +193,12 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "part", place_in_list(load.part));
         put(out, "face", std::string(face_name(load.face)));
         put(out, "place", load.place);
+    });
+    put_list(out, "uses", piece.uses, [&](const Use& use) {
+        put(out, "what", use.what);
+        if (!use.detail.empty()) put(out, "detail", use.detail);
+        put(out, "people", static_cast<std::size_t>(use.people));
+        put_ids(out, "on", use.on);
     });
     put_list(out, "matches", piece.matches, [&](const Match& match) {
         put(out, "how", word_of(match_words, match.how));

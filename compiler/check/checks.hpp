@@ -12,6 +12,7 @@ void check_walls(const CheckInput& input, Findings& findings);      // fit/walls
 void check_loose(const CheckInput& input, Findings& findings);      // fit/loose.cpp
 void check_rows(const CheckInput& input, Findings& findings);       // fit/rows.cpp
 void check_movement(const CheckInput& input, Findings& findings);   // movement/movement.cpp
+void check_strength(const CheckInput& input, Findings& findings);   // strength/check_strength.cpp
 void check_stability(const CheckInput& input, Findings& findings);  // stability/stability.cpp
 void check_wood(const CheckInput& input, Findings& findings);       // wood/wood.cpp
 

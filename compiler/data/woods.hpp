@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/data/wood_mechanics.hpp"
 #include "compiler/diagnostics/diagnostic.hpp"
 #include "compiler/quantity/rational.hpp"
 
@@ -23,6 +24,7 @@ struct WoodSpecies {
     Rational radial = 0;
     Rational tangential = 0;
     std::string caution = {};  // about its dust; may be empty
+    std::optional<WoodMechanics> mechanics = {};
 };
 
 class WoodTable {

@@ -70,6 +70,7 @@ class Instantiation {
     void join(const Pending& pending, const Syntax& join);
     std::vector<PartPattern> members(const Pending& pending, const Syntax& side);
     void load(const Pending& pending, const Syntax& load);
+    void use(const Pending& pending, const Syntax& use);
     void match(const Pending& pending, const Syntax& match);
     void glued(PartDeclaration& declaration, const Syntax& glued, Scope& scope);
     void show(PartDeclaration& declaration, const Syntax& word);

@@ -115,6 +115,15 @@ struct LoadStatement {
     Span where;
 };
 
+// `use seat for 2 on seat`
+struct UseStatement {
+    std::string what;
+    std::string detail;  // empty where there is none
+    long people = 1;
+    std::vector<PartPattern> on;
+    Span where;
+};
+
 // Parts that are to come out of the same wood.
 struct MatchStatement {
     std::vector<PartPattern> parts;
@@ -166,6 +175,7 @@ struct Statements {
     std::vector<JoinStatement> joins;
     std::vector<ShapeStatement> shapes;
     std::vector<LoadStatement> loads;
+    std::vector<UseStatement> uses;
     std::vector<MatchStatement> matches;
     std::vector<AcceptStatement> accepts;
     std::optional<ClimateStatement> climate;

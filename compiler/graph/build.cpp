@@ -19,7 +19,7 @@ void add_wood(const WoodStatement& statement, const WoodTable& table, Evaluator&
     }
     piece.woods.push_back({statement.name, statement.species, species->common, statement.cut,
                            species->density, species->colour, species->sheet, species->radial,
-                           species->tangential, species->caution});
+                           species->tangential, species->caution, species->mechanics});
 }
 
 void check_part_woods(const Statements& statements, Evaluator& evaluator) {
@@ -56,6 +56,17 @@ void add_loads(const Statements& statements, Piece& piece) {
             piece.loads.push_back(
                 {load.force, static_cast<PartId>(part), *load.part.face, load.place, load.where});
         }
+    }
+}
+
+void add_uses(const Statements& statements, Piece& piece) {
+    for (const UseStatement& use : statements.uses) {
+        Use used{use.what, use.detail, use.people, {}, use.where};
+        for (const PartPattern& pattern : use.on) {
+            for (const std::size_t part : matching(statements, pattern))
+                used.on.push_back(static_cast<PartId>(part));
+        }
+        piece.uses.push_back(std::move(used));
     }
 }
 
@@ -153,6 +164,7 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     piece.joints = std::move(draft.joints);
     add_assemblies(statements, places, piece);
     add_loads(statements, piece);
+    add_uses(statements, piece);
     add_matches(statements, evaluator, piece);
     for (const auto& [name, coats] : statements.finishes)
         piece.finishes.push_back({name, static_cast<int>(coats)});

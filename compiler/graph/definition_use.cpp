@@ -79,6 +79,9 @@ class DefinitionUse {
             case NodeKind::glue:
                 for (const Syntax& word : statement.children()) result_.glue.emplace_back(word.text());
                 break;
+            case NodeKind::hold:
+                hold(statement);
+                break;
             case NodeKind::check:
                 check(statement);
                 break;
@@ -156,6 +159,14 @@ class DefinitionUse {
         }
         result_.lets.push_back({*which, *way, room});
         if (statement.find(NodeKind::either_way)) result_.lets.push_back({*which, -*way, room});
+    }
+
+    void hold(const Syntax& statement) {
+        const std::optional<FastenerForm> form_held = fastener_form(statement.child(0), evaluator_);
+        if (!form_held) return;
+        for (Body& body : definition_bodies(statement.child(1), form(), scope_, evaluator_)) {
+            result_.fasteners.push_back({*form_held, std::move(body)});
+        }
     }
 
     void check(const Syntax& statement) {

@@ -49,6 +49,7 @@ struct DefinitionResult {
     std::optional<Direction> slides;  // frame axes
     std::vector<FrameFreedom> lets;
     std::vector<std::string> glue;
+    std::vector<Fastener> fasteners;
     std::vector<std::pair<std::string, Quantity>> unsaid;  // lets that are not among its numbers
     std::vector<Diagnostic> checks;                        // that do not hold; placed at the use
 };

@@ -177,6 +177,7 @@ void join_pair(const JoinJob& job, const JoinPair& pair) {
         joint.lets.push_back({free.member == 0 ? way : -way, free.by});
     }
     joint.hold = holding_box(to_piece, *result, contact);
+    joint.fasteners = result->fasteners;
     joint.where = job.statement.syntax.span();
     job.draft.joint_kinds[static_cast<std::size_t>(kind)].joints.push_back(
         static_cast<JointId>(job.draft.joints.size()));

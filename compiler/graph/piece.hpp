@@ -14,6 +14,7 @@
 #include <utility>
 #include <vector>
 
+#include "compiler/data/wood_mechanics.hpp"
 #include "compiler/diagnostics/source.hpp"
 #include "compiler/evaluate/glued_up.hpp"
 #include "compiler/geometry/geometry.hpp"
@@ -149,11 +150,22 @@ struct Part {
 
 enum class MemberForm : std::uint8_t { end, face, edge };
 
+// How a fastener holds: a dowel by glue along it, a screw by its thread, a clip only against being lifted
+// off.
+enum class FastenerForm : std::uint8_t { dowel, screw, clip };
+
 struct JointMember {
     std::string role;  // "tenon"
     PartId part = PartId::none;
     Face face{};  // of the part, in the piece's axes
     MemberForm form{};
+};
+
+// A pin, screw or clip of a joint: a cylinder in the joint's frame, from the meeting plane into the second
+// member (into the first, where it runs towards -w).
+struct Fastener {
+    FastenerForm form{};
+    Body body;
 };
 
 struct JointKind {
@@ -183,6 +195,7 @@ struct Joint {
     // Where the members hold each other, in the piece's axes: what one leaves in the other, else the pockets
     // in the second, else where they meet.
     Box hold;
+    std::vector<Fastener> fasteners;
     Span where;
 };
 
@@ -198,7 +211,8 @@ struct Wood {
     // along the rings. Both 0 if unknown, and for sheet goods.
     Rational radial;
     Rational tangential;
-    std::string caution;  // what its dust or splinters do, or empty
+    std::string caution;                          // what its dust or splinters do, or empty
+    std::optional<WoodMechanics> mechanics = {};  // where they are known
 };
 
 struct Assembly {
@@ -212,6 +226,15 @@ struct Load {
     PartId part = PartId::none;
     Face face{};
     std::string place;  // "middle", "edge", "end"
+    Span where;
+};
+
+// What the piece is for, as the design says: `use seat for 2 on seat`.
+struct Use {
+    std::string what;    // "seat"; stdlib/data/loads.yaml has the words
+    std::string detail;  // "books"; empty where there is none
+    long people = 1;
+    std::vector<PartId> on;  // empty: whatever part of the piece it fits
     Span where;
 };
 
@@ -257,6 +280,7 @@ struct Piece {
     std::vector<Joint> joints;
     std::vector<Assembly> assemblies;
     std::vector<Load> loads;
+    std::vector<Use> uses;
     std::vector<Match> matches;  // of one wood and thickness each, none of sheet goods; a book has two
     std::vector<Finish> finishes;
     std::vector<Accept> accepts;

@@ -55,6 +55,9 @@ piece "Keeper's table" {
          back_apron with buttons
   load 150 lbf on top.front at middle
   load 5 kg on top
+  use seat for 2 on seat, bench[left]
+  use shelf books
+  use table
   match leg[left], leg[right] from one board
   match slat[1], slat[2], slat[3] in sequence
   match door[left], door[right] as book
@@ -96,6 +99,7 @@ const char* const every_body_statement = R"rod(joint mortise_and_tenon(tenon: en
   lets tenon move along widthwise by 1/8" either way
   lets tenon move along thickwise either way
   glue   cheeks, shoulders faces
+  hold dowel cylinder(d, long) repeat 3 every 2" along mortise.along at (0, 1")
   check thick <= 1/2 * mortise.thick  else warn "more than half the thickness"
   check if a then b else c else error "no"
   needs chisel thick | straight_bit thick reach long - 1" 3 (in) x + y
