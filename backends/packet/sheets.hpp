@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "backends/packet/context.hpp"
-#include "backends/packet/templates.hpp"
+#include "backends/packet/templates/templates.hpp"
 
 namespace rodwright::packet {
 

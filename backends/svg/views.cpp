@@ -2,10 +2,10 @@
 
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/seen.hpp"
-#include "backends/packet/part_geometry.hpp"
-#include "backends/packet/part_views.hpp"
+#include "backends/packet/parts/part_geometry.hpp"
+#include "backends/packet/parts/part_views.hpp"
 #include "backends/packet/pictorials.hpp"
-#include "backends/packet/whole_views.hpp"
+#include "backends/packet/whole/whole_views.hpp"
 #include "backends/words.hpp"
 
 namespace rodwright::svg {

@@ -1,6 +1,6 @@
 // Guide-bush arithmetic: offset (G - B) / 2 from the geometry of two circles with one centre, the worked
 // cases as the trade tells them (restated in a collection of shop practice; the cavity's from a forum).
-#include "backends/packet/guide_bush.hpp"
+#include "backends/packet/templates/guide_bush.hpp"
 
 #include <doctest/doctest.h>
 

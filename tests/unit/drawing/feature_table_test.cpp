@@ -1,7 +1,7 @@
 #include <doctest/doctest.h>
 
-#include "backends/packet/feature_table.hpp"
-#include "backends/packet/part_geometry.hpp"
+#include "backends/packet/parts/feature_table.hpp"
+#include "backends/packet/parts/part_geometry.hpp"
 #include "tests/unit/solid/pieces.hpp"
 
 using namespace rodwright;

@@ -1,4 +1,4 @@
-#include "backends/packet/foreshortening.hpp"
+#include "backends/packet/parts/foreshortening.hpp"
 
 #include <doctest/doctest.h>
 

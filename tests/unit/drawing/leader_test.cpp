@@ -5,8 +5,8 @@
 
 #include <algorithm>
 
-#include "backends/packet/feature_leaders.hpp"
-#include "backends/packet/part_geometry.hpp"
+#include "backends/packet/parts/feature_leaders.hpp"
+#include "backends/packet/parts/part_geometry.hpp"
 #include "tests/support/sample_piece.hpp"
 #include "tests/unit/drawing/making.hpp"
 #include "tests/unit/drawing/sheet_check.hpp"

@@ -1,5 +1,5 @@
 // Which feature a line of a part's view comes from, where that can be known.
-#include "backends/packet/line_features.hpp"
+#include "backends/packet/parts/line_features.hpp"
 
 #include <doctest/doctest.h>
 

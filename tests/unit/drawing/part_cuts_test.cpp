@@ -1,5 +1,5 @@
 // Part sheets cut a part open where their views show a pocket as hidden lines only.
-#include "backends/packet/part_cuts.hpp"
+#include "backends/packet/parts/part_cuts.hpp"
 
 #include <doctest/doctest.h>
 

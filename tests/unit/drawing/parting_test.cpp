@@ -1,4 +1,4 @@
-#include "backends/packet/parting.hpp"
+#include "backends/packet/joints/parting.hpp"
 
 #include <doctest/doctest.h>
 

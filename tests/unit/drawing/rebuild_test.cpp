@@ -5,8 +5,8 @@
 #include <cmath>
 #include <set>
 
-#include "backends/packet/feature_table.hpp"
-#include "backends/packet/part_geometry.hpp"
+#include "backends/packet/parts/feature_table.hpp"
+#include "backends/packet/parts/part_geometry.hpp"
 #include "tests/support/design.hpp"
 #include "tests/support/examples.hpp"
 #include "tests/unit/drawing/rebuilt_kind.hpp"

@@ -6,7 +6,7 @@
 #include <map>
 
 #include "backends/packet/context.hpp"
-#include "backends/packet/part_geometry.hpp"
+#include "backends/packet/parts/part_geometry.hpp"
 #include "backends/words.hpp"
 
 namespace rodwright::testing {

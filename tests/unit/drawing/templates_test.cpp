@@ -1,4 +1,4 @@
-#include "backends/packet/templates.hpp"
+#include "backends/packet/templates/templates.hpp"
 
 #include <doctest/doctest.h>
 

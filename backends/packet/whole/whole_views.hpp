@@ -1,0 +1,20 @@
+// The drawings of the whole piece without the sheets that they stand on.
+#pragma once
+
+#include "backends/drawing/projected.hpp"
+#include "backends/packet/context.hpp"
+
+namespace rodwright::packet {
+
+// Between the frame of a sheet and the drawings on it, mm.
+inline constexpr double sheet_edge = 6;
+
+// Three views with sizes and letters, as large as the room allows. Returns their scale, `1:5`.
+std::string draw_arrangement(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
+                             const drawing::PartLabel& label);
+
+// Every part moved out along the way it goes in, with trails and letters.
+void draw_taken_apart(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
+                      const drawing::PartLabel& label);
+
+}  // namespace rodwright::packet
