@@ -165,6 +165,12 @@ class DefinitionUse {
         const std::optional<FastenerForm> form_held = fastener_form(statement.child(0), evaluator_);
         if (!form_held) return;
         for (Body& body : definition_bodies(statement.child(1), form(), scope_, evaluator_)) {
+            if (body.form != BodyForm::cylinder || body.frame.w.axis != Axis::tall) {
+                evaluator_.report(diagnose(Code::bad_feature, statement.child(1).span(),
+                                           "a fastener is a cylinder that runs inward")
+                                      .hint("as in `hold screw cylinder(4mm, 30mm)`, without `along`"));
+                return;
+            }
             result_.fasteners.push_back({*form_held, std::move(body)});
         }
     }
