@@ -7,11 +7,21 @@
 #include "compiler/assembly/placed_meshes.hpp"
 #include "compiler/at_once.hpp"
 #include "compiler/check/check_table.hpp"
+#include "compiler/limits.hpp"
 
 namespace rodwright {
 
+static Diagnostic too_many_parts(const Piece& piece) {
+    return diagnose(
+        Code::not_tried, piece.parts.front().where,
+        fmt::format("whether the piece fits, goes together and stands was not tried: there are {} parts, and "
+                    "{} is the most that are tried",
+                    piece.parts.size(), limits::checked_parts));
+}
+
 Findings run_checks(const Piece& piece, SolidStore& solids) {
-    const bool complete = solids.placed().size() == piece.parts.size();
+    const bool too_many = piece.parts.size() > limits::checked_parts;
+    const bool complete = !too_many && solids.placed().size() == piece.parts.size();
     const std::vector<Mesh> meshes = complete ? placed_meshes(piece, solids) : std::vector<Mesh>();
     const std::vector<SharedWood> shared = complete ? shared_wood(meshes, solids) : std::vector<SharedWood>();
     const CheckInput input{piece, solids, meshes, shared};
@@ -21,11 +31,19 @@ Findings run_checks(const Piece& piece, SolidStore& solids) {
         if (complete || !checks[i].needs_solids) checks[i].run(input, found[i]);
     });
     Findings all;
+    if (too_many) all.diagnostics.add(too_many_parts(piece));
     for (Findings& each : found) {
         for (const Diagnostic& diagnostic : each.diagnostics.list()) all.diagnostics.add(diagnostic);
         std::ranges::move(each.numbers, std::back_inserter(all.numbers));
     }
     return all;
+}
+
+Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts) {
+    Diagnostics all = said;
+    for (const Diagnostic& each : findings.diagnostics.list()) all.add(each);
+    findings.diagnostics = accepted(all, accepts);
+    return findings;
 }
 
 Diagnostics accepted(const Diagnostics& found, const std::vector<Accept>& accepts) {

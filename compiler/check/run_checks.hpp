@@ -10,6 +10,9 @@ namespace rodwright {
 // What the solids themselves have to say goes where `solids` reports; nothing is accepted yet.
 Findings run_checks(const Piece& piece, SolidStore& solids);
 
+// With what was said before the checks, all judged as the design asks.
+Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts);
+
 // The same diagnostics, with those marked that the design accepts. Only warnings and notes can be, and errors
 // of the checks: no other error leaves a piece behind. Code::accepts_nothing for an `accept` that fits none
 // of them.

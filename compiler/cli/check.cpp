@@ -40,17 +40,15 @@ Diagnostics strict(const Diagnostics& found) {
     return judged;
 }
 
-// All that the compiler and the checks have to say of the piece, judged as the design and the command line
-// ask.
 Findings findings_of(Compilation& compilation, bool is_strict) {
     Findings findings;
+    std::vector<Accept> accepts;
     if (compilation.piece && compilation.diagnostics.ok()) {
         SolidStore solids(*compilation.piece, compilation.diagnostics);
         findings = run_checks(*compilation.piece, solids);
+        accepts = compilation.piece->accepts;
     }
-    for (const Diagnostic& each : findings.diagnostics.list()) compilation.diagnostics.add(each);
-    findings.diagnostics = compilation.piece ? accepted(compilation.diagnostics, compilation.piece->accepts)
-                                             : compilation.diagnostics;
+    findings = judged(std::move(findings), compilation.diagnostics, accepts);
     if (is_strict) findings.diagnostics = strict(findings.diagnostics);
     return findings;
 }
