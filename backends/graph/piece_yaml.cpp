@@ -45,6 +45,8 @@ void put_wood(YAML::Emitter& out, const Wood& wood) {
     put(out, "density", wood.density);
     put(out, "colour", wood.colour);
     put(out, "sheet", wood.sheet);
+    put(out, "radial", wood.radial);
+    put(out, "tangential", wood.tangential);
 }
 
 void put_body(YAML::Emitter& out, const Body& body) {
@@ -176,6 +178,11 @@ void put_joint(YAML::Emitter& out, const Joint& joint) {
     put_rational(out, joint.contact_v);
     out << YAML::EndSeq;
     if (joint.slides) put(out, "slides", direction_word(*joint.slides));
+    put_list(out, "lets", joint.lets, [&](const Freedom& free) {
+        put(out, "way", direction_word(free.way));
+        if (free.by) put(out, "by", *free.by);
+    });
+    put(out, "hold", joint.hold);
     put_list(out, "fasteners", joint.fasteners, [&](const Fastener& fastener) {
         put(out, "form", word_of(fastener_words, fastener.form));
         put_body(out, fastener.body);
@@ -208,6 +215,17 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "name", finish.name);
         put(out, "coats", static_cast<std::size_t>(finish.coats));
     });
+    put_list(out, "accepts", piece.accepts, [&](const Accept& accept) {
+        put(out, "code", accept.code);
+        put(out, "because", accept.because);
+    });
+    out << YAML::Key << "climate" << YAML::Value << YAML::Flow << YAML::BeginMap;
+    put(out, "driest", piece.climate.driest);
+    put(out, "dampest", piece.climate.dampest);
+    put(out, "kelvin", piece.climate.kelvin);
+    put(out, "made_at", piece.climate.made_at);
+    put(out, "said", piece.climate.said);
+    out << YAML::EndMap;
 }
 
 }  // namespace
