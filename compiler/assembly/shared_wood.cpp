@@ -9,6 +9,7 @@
 #include <limits>
 
 #include "compiler/at_once.hpp"
+#include "compiler/limits.hpp"
 
 namespace rodwright {
 
@@ -74,14 +75,19 @@ std::vector<SharedWood> shared_wood(const std::vector<Mesh>& meshes, SolidStore&
     const std::vector<PlacedSolid> placed = solids.placed();
     if (kernel == nullptr || placed.size() != meshes.size()) return {};
     const auto pairs = near_pairs(meshes, -least_depth);
-    std::vector<double> volumes(pairs.size());
-    at_once(pairs.size(), [&](std::size_t i) {
-        const auto& [a, b] = pairs[i];
-        if (may_share(meshes[a], meshes[b])) volumes[i] = kernel->overlap(placed[a], placed[b]);
-    });
     std::vector<SharedWood> shared;
-    for (std::size_t i = 0; i < pairs.size(); ++i) {
-        if (volumes[i] > least_shared) shared.push_back({pairs[i].first, pairs[i].second, volumes[i]});
+    constexpr std::size_t batch = 256;
+    // Past as many as are told there is no use in more.
+    for (std::size_t from = 0; from < pairs.size() && shared.size() < limits::diagnostics; from += batch) {
+        std::vector<double> volumes(std::min(batch, pairs.size() - from));
+        at_once(volumes.size(), [&](std::size_t i) {
+            const auto& [a, b] = pairs[from + i];
+            if (may_share(meshes[a], meshes[b])) volumes[i] = kernel->overlap(placed[a], placed[b]);
+        });
+        for (std::size_t i = 0; i < volumes.size(); ++i) {
+            const auto& [a, b] = pairs[from + i];
+            if (volumes[i] > least_shared) shared.push_back({a, b, volumes[i]});
+        }
     }
     return shared;
 }

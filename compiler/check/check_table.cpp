@@ -37,6 +37,7 @@ const std::vector<Check>& all_checks() {
          {Code::short_grain, Code::end_grain_glue, Code::runs_out, Code::mind_the_dust},
          true,
          check_wood},
+        {"people", "sizes for those who use it", {Code::unusual_size}, false, check_people},
     };
     return checks;
 }

@@ -14,6 +14,7 @@ void check_rows(const CheckInput& input, Findings& findings);       // fit/rows.
 void check_movement(const CheckInput& input, Findings& findings);   // movement/movement.cpp
 void check_strength(const CheckInput& input, Findings& findings);   // strength/check_strength.cpp
 void check_stability(const CheckInput& input, Findings& findings);  // stability/stability.cpp
+void check_people(const CheckInput& input, Findings& findings);     // people/people.cpp
 void check_wood(const CheckInput& input, Findings& findings);       // wood/wood.cpp
 
 }  // namespace rodwright

@@ -6,6 +6,7 @@
 #include <queue>
 
 #include "compiler/check/movement/change.hpp"
+#include "compiler/limits.hpp"
 
 namespace rodwright {
 
@@ -23,7 +24,9 @@ struct Place {
 // much the part changes between them, and through a joint that holds fast from one member to the other.
 class Net {
   public:
-    Net(const Piece& piece, Axis axis) : piece_(piece), axis_(axis), of_part_(piece.parts.size()) {
+    // Counts its steps in `steps`, and takes no more past limits::held_steps.
+    Net(const Piece& piece, Axis axis, std::size_t& steps)
+        : piece_(piece), axis_(axis), steps_(steps), of_part_(piece.parts.size()) {
         for (const Part& part : piece.parts) change_.push_back(change_per_percent(piece, part, axis));
         for (const Joint& joint : piece.joints) add(joint);
         for (std::vector<std::size_t>& places : of_part_)
@@ -38,6 +41,8 @@ class Net {
         if (!change_[part] || *change_[part] <= 0) return worst;
         for (const std::size_t low : of_part_[part]) {
             if (!held(low)) continue;
+            if (steps_ > limits::held_steps) break;
+            steps_ += of_part_[part].size();
             const std::vector<double> changes = least_changes(other_side(low), part);
             for (const std::size_t high : of_part_[part]) {
                 if (!held(high) || places_[high].at <= places_[low].at) continue;
@@ -51,6 +56,7 @@ class Net {
   private:
     const Piece& piece_;
     Axis axis_;
+    std::size_t& steps_;
     std::vector<std::optional<double>> change_;  // by part
     std::vector<Place> places_;
     std::vector<std::size_t> rank_;                  // in its part's row
@@ -112,6 +118,7 @@ class Net {
         while (!next.empty()) {
             const auto [change, place] = next.top();
             next.pop();
+            ++steps_;
             if (change > least[place]) continue;
             if (holds_fast(place)) reach(other_side(place), change);
             const std::vector<std::size_t>& row = of_part_[places_[place].part];
@@ -142,16 +149,20 @@ double excess(const HeldSpan& span, const Seasons& seasons) {
                     seasons.fall() * span.growth - span.room_in);
 }
 
-std::vector<HeldSpan> held_spans(const Piece& piece, const Seasons& seasons) {
-    std::vector<HeldSpan> spans;
+HeldSpans held_spans(const Piece& piece, const Seasons& seasons) {
+    HeldSpans held;
+    std::size_t steps = 0;
     std::vector<Net> nets;
-    for (const Axis axis : all_axes) nets.emplace_back(piece, axis);
+    for (const Axis axis : all_axes) nets.emplace_back(piece, axis, steps);
     for (std::size_t part = 0; part < piece.parts.size(); ++part) {
         for (const Net& net : nets) {
-            if (const auto span = net.worst_of(part, seasons)) spans.push_back(*span);
+            if (const auto span = net.worst_of(part, seasons)) held.spans.push_back(*span);
         }
+        if (steps <= limits::held_steps) continue;
+        held.left_from = part + 1;
+        break;
     }
-    return spans;
+    return held;
 }
 
 }  // namespace rodwright

@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <vector>
 
 #include "compiler/check/movement/moisture.hpp"
@@ -34,9 +35,14 @@ struct HeldSpan {
 // By how much more than there is room for it grows or shrinks over the year, mm; below 0 if there is room.
 double excess(const HeldSpan& span, const Seasons& seasons);
 
+struct HeldSpans {
+    std::vector<HeldSpan> spans;           // in the order of parts
+    std::optional<std::size_t> left_from;  // the first part that was not looked at: limits::held_steps
+};
+
 // Of each part and axis the one with the largest excess, of all pairs of places where the part is held and
-// grows more than what holds it; along axes in which it is known how much it moves. In the order of parts.
-std::vector<HeldSpan> held_spans(const Piece& piece, const Seasons& seasons);
+// grows more than what holds it; along axes in which it is known how much it moves.
+HeldSpans held_spans(const Piece& piece, const Seasons& seasons);
 
 // Room that the joint leaves its first member to move that way against the second; any_room where it does not
 // hold it.

@@ -6,6 +6,7 @@
 #include "compiler/check/checks.hpp"
 #include "compiler/check/movement/change.hpp"
 #include "compiler/check/movement/held_spans.hpp"
+#include "compiler/check/movement/narrow_gaps.hpp"
 #include "compiler/check/words.hpp"
 
 namespace rodwright {
@@ -19,20 +20,28 @@ constexpr const char* coefficients =
 
 class MovementCheck {
   public:
-    MovementCheck(const Piece& piece, Findings& findings)
-        : piece_(piece), seasons_(seasons_of(piece.climate)), findings_(findings) {}
+    MovementCheck(const CheckInput& input, Findings& findings)
+        : piece_(input.piece),
+          meshes_(input.meshes),
+          seasons_(seasons_of(input.piece.climate)),
+          findings_(findings) {}
 
     void run() {
         bool any = false;
         for (const Kind& kind : piece_.kinds) {
             if (!kind.mirror_of) any = number_widths(kind) || any;
         }
-        for (const HeldSpan& span : held_spans(piece_, seasons_)) look_at(span);
+        const HeldSpans held = held_spans(piece_, seasons_);
+        for (const HeldSpan& span : held.spans) look_at(span);
+        if (held.left_from && *held.left_from < piece_.parts.size())
+            report_left(piece_.parts[*held.left_from]);
+        for (const NarrowGap& gap : narrow_gaps(piece_, meshes_)) look_at(gap);
         if (any || !told_.empty()) number_air();
     }
 
   private:
     const Piece& piece_;
+    const std::vector<Mesh>& meshes_;
     Seasons seasons_;
     Findings& findings_;
     std::set<std::pair<KindId, Axis>> told_;  // of a kind, the first of its parts speaks for all
@@ -103,6 +112,27 @@ class MovementCheck {
         if (excess(span, seasons_) > least_excess) report(part, span);
     }
 
+    void look_at(const NarrowGap& gap) {
+        const double swells = seasons_.rise() * gap.growth;
+        if (swells <= gap.room + least_excess) return;
+        const Part& part = piece_.parts[gap.part];
+        const Part& other = piece_.parts[gap.other];
+        findings_.diagnostics.add(
+            diagnose(Code::no_room, part.where,
+                     fmt::format(
+                         "between `{}` and `{}` {} are left {}, and in the dampest air the wood swells by {}",
+                         part.name, other.name, shown(gap.room), along_words(gap.axis), shown(swells)))
+                .label(other.where, "beside this part")
+                .hint("leave more room between them, or take quartered wood"));
+    }
+
+    void report_left(const Part& part) {
+        findings_.diagnostics.add(diagnose(
+            Code::not_tried, part.where,
+            fmt::format("whether wood has room to move was not tried from `{}` on: the piece has {} joints",
+                        part.name, piece_.joints.size())));
+    }
+
     bool swelling_is_worse(const HeldSpan& span) const {
         return seasons_.rise() * span.growth - span.room_out >= seasons_.fall() * span.growth - span.room_in;
     }
@@ -143,7 +173,7 @@ class MovementCheck {
 }  // namespace
 
 void check_movement(const CheckInput& input, Findings& findings) {
-    MovementCheck(input.piece, findings).run();
+    MovementCheck(input, findings).run();
 }
 
 }  // namespace rodwright

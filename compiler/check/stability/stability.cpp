@@ -25,15 +25,32 @@ constexpr double push = 10 * pound_force;
 constexpr double highest_push = 56 * 25.4;
 constexpr const char* statics = "moments about the edges of the feet (statics)";
 
+// How a piece is tried that people sit on or lean on: a weight near an edge of it, and a push outwards.
+struct TipTest {
+    std::string_view use;
+    double down = 0;        // N
+    double inset = 0;       // mm, from the edge
+    double push = 0;        // N, outwards, at the height of the seat or top
+    std::size_t sides = 0;  // of `sides` below, from the first
+    const char* source;
+};
+constexpr std::array<TipTest, 3> tip_tests = {
+    {{"seat", 600, 50, 20, 3,
+      "ISO 7174-1:1988, clause 7.1: 600 N, 50 mm from the edge, forwards and sideways; the push of 20 N from "
+      "EN 1022, "
+      "from memory"},
+     {"table", 400, 50, 0, 4, "EN 12521 with EN 1730, from memory: 200 to 400 N, 50 mm from the edge"},
+     {"desk", 400, 50, 0, 4, "EN 12521 with EN 1730, from memory: 200 to 400 N, 50 mm from the edge"}}};
+
 struct Side {
     const char* over;  // "it tips forwards"
     const char* edge;
     FloorPoint way;
 };
 constexpr std::array<Side, 4> sides = {{{"forwards", "front", {0, -1}},
-                                        {"backwards", "back", {0, 1}},
                                         {"to the left", "left", {-1, 0}},
-                                        {"to the right", "right", {1, 0}}}};
+                                        {"to the right", "right", {1, 0}},
+                                        {"backwards", "back", {0, 1}}}};
 
 class StabilityCheck {
   public:
@@ -59,6 +76,7 @@ class StabilityCheck {
         for (const Side& side : sides) number_side(side);
         if (angle < least_angle) return report_fall();
         for (const Load& load : piece_.loads) look_at(load);
+        for (const Use& use : piece_.uses) look_at(use);
         advise_anchor();
     }
 
@@ -104,11 +122,11 @@ class StabilityCheck {
     }
 
     // The middle of the upper edge on that side.
-    FloorPoint edge_middle(const Side& side) const {
+    static FloorPoint edge_middle(const Bounds& top, const Side& side, double inset = 0) {
         FloorPoint at;
         for (std::size_t i = 0; i < 2; ++i) {
-            const double middle = (bounds_.low[i] + bounds_.high[i]) / 2;
-            at[i] = middle + side.way[i] * (bounds_.high[i] - bounds_.low[i]) / 2;
+            const double middle = (top.low[i] + top.high[i]) / 2;
+            at[i] = middle + side.way[i] * ((top.high[i] - top.low[i]) / 2 - inset);
         }
         return at;
     }
@@ -119,7 +137,7 @@ class StabilityCheck {
         if (std::isfinite(pushed))
             number(fmt::format("level push at the top that tips it {}", side.over), computed(pushed, force),
                    statics);
-        const double loaded = tip_load(standing_, edge_middle(side));
+        const double loaded = tip_load(standing_, edge_middle(bounds_, side));
         if (std::isfinite(loaded))
             number(fmt::format("load on the {} edge that tips it", side.edge), computed(loaded, force),
                    statics);
@@ -154,10 +172,47 @@ class StabilityCheck {
                                       .hint("set the feet further out, or make what overhangs them shorter"));
     }
 
+    // The parts that the design names, else the whole.
+    Bounds carrying(const Use& use) const {
+        if (use.on.empty()) return bounds_;
+        const Box& body = piece_[use.on.front()].body;
+        return {point3_of(body.low), point3_of(body.high)};
+    }
+
+    void look_at(const Use& use) {
+        const auto test = std::ranges::find(tip_tests, use.what, &TipTest::use);
+        if (test == tip_tests.end()) return;
+        const Bounds top = carrying(use);
+        for (std::size_t i = 0; i < test->sides; ++i) {
+            const PutOn load{test->down, edge_middle(top, sides[i], test->inset)};
+            try_test(*test, sides[i], load, top.high[2] - bounds_.low[2], use.where);
+        }
+    }
+
+    void try_test(const TipTest& test, const Side& side, const PutOn& load, double high, Span where) {
+        const Dimension force = Dimension::of(Base::force);
+        const double pushed = tip_force(standing_, side.way, high, load);
+        if (!std::isfinite(pushed)) return;
+        Number& made =
+            number(fmt::format("level push that tips it {}, with {:g} N on it {:g} mm from the {} edge",
+                               side.over, test.down, test.inset, side.edge),
+                   computed(pushed, force), statics);
+        made.limit = computed(test.push, force);
+        made.source = test.source;
+        if (pushed > test.push) return;
+        findings_.diagnostics.add(
+            diagnose(Code::tips_over, where,
+                     fmt::format("used as a {} it tips {}: {:g} N, {:g} mm from its {} edge{}", test.use,
+                                 side.over, test.down, test.inset, side.edge,
+                                 test.push > 0 ? fmt::format(" and a push of {:g} N", test.push) : ""))
+                .note(test.source)
+                .hint("set the feet further out on that side"));
+    }
+
     void advise_anchor() {
         if (height() < covered_height || weight_.kilograms < covered_mass) return;
         const Side& front = sides.front();
-        const bool child_tips = tip_load(standing_, edge_middle(front)) < child;
+        const bool child_tips = tip_load(standing_, edge_middle(bounds_, front)) < child;
         const bool push_tips = tip_force(standing_, front.way, std::min(height(), highest_push)) < push;
         if (!child_tips && !push_tips) return;
         findings_.diagnostics.add(

@@ -67,13 +67,14 @@ double tip_angle(const Standing& standing) {
     return least * 180 / std::numbers::pi;
 }
 
-double tip_force(const Standing& standing, const FloorPoint& way, double height) {
+double tip_force(const Standing& standing, const FloorPoint& way, double height, const PutOn& load) {
     double least = nothing;
     for (const TipEdge& edge : standing.edges) {
         const double over = way[0] * edge.outward[0] + way[1] * edge.outward[1];
-        if (over <= 0 || height <= 0) continue;
-        const double holds = standing.weight * edge.inside(on_floor(standing.centre));
-        least = std::min(least, std::max(0.0, holds) / (over * height));
+        const double holds =
+            standing.weight * edge.inside(on_floor(standing.centre)) + load.weight * edge.inside(load.at);
+        if (holds < 0) return 0;
+        if (over > 0 && height > 0) least = std::min(least, holds / (over * height));
     }
     return least;
 }

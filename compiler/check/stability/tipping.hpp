@@ -35,9 +35,15 @@ struct Standing {
 // The least angle by which it has to lean before it falls by itself, degrees; below 0 where it does so at
 // once.
 double tip_angle(const Standing& standing);
-// The least level force that tips it, pushed that way (of length 1) at that height. Infinite where nothing
-// does.
-double tip_force(const Standing& standing, const FloorPoint& way, double height);
+// A weight that is put on, seen from above.
+struct PutOn {
+    double weight = 0;
+    FloorPoint at{};
+};
+
+// The least level force that tips it, pushed that way (of length 1) at that height while the weight lies on
+// it. Infinite where nothing does, 0 where the weight alone does.
+double tip_force(const Standing& standing, const FloorPoint& way, double height, const PutOn& load = {});
 // The least weight that tips it, put on at that point. Infinite where nothing does.
 double tip_load(const Standing& standing, const FloorPoint& at);
 

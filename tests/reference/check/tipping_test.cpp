@@ -68,6 +68,16 @@ TEST_SUITE("reference/check") {
         CHECK(tip_angle(unit) > lean);
     }
 
+    // Source: ISO 7174-1:1988, clause 7.1: 600 N down, 50 mm from the edge of a seat; the push that tips it
+    // then by the law of the lever, moments about the edge of the feet.
+    TEST_CASE("a loaded seat is tipped by what is left of its moment") {
+        const Standing stool = box(400, 400, 450, 60);
+        const PutOn sitter{600, {200, 50}};
+        CHECK(tip_force(stool, {0, -1}, 450, sitter) == doctest::Approx((60 * 200 + 600 * 50) / 450.0));
+        const PutOn beyond{600, {200, -50}};
+        CHECK(tip_force(stool, {0, -1}, 450, beyond) == 0);
+    }
+
     TEST_CASE("weight outside of the feet falls at once") {
         Standing standing = box(800, 400, 700, 300);
         standing.centre[1] = -20;

@@ -25,7 +25,7 @@ std::string board_on_battens(const std::string& cut, const std::string& with) {
 }
 
 std::optional<HeldSpan> span_of(const CompiledDesign& design, const std::string& part, Axis axis) {
-    for (const HeldSpan& span : held_spans(design.piece(), year)) {
+    for (const HeldSpan& span : held_spans(design.piece(), year).spans) {
         if (design.piece().parts[span.part].name == part && span.axis == axis) return span;
     }
     return std::nullopt;
@@ -120,7 +120,7 @@ TEST_SUITE("unit/check") {
                       stick("near of oak", "deep", {50, 0, 0}, {40, 300, 50}) +
                       "fasten near.top to board with holder\n}\n"}},
                 "a.rod");
-            CHECK(held_spans(design.piece(), year).empty());
+            CHECK(held_spans(design.piece(), year).spans.empty());
         }
     }
 }
