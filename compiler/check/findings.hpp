@@ -1,6 +1,7 @@
 // What the checks have to say: findings, and the numbers behind them for whoever wants to see the sums.
 #pragma once
 
+#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
@@ -28,9 +29,10 @@ struct Findings {
     std::vector<Number> numbers;  // in the order of the checks
 };
 
-// A computed value; `dimension` says in which base unit.
+// A computed value; `dimension` says in which base unit. What is no number, which no rational can be, is
+// nothing.
 inline Quantity computed(double value, const Dimension& dimension) {
-    return {Rational(value), dimension, false};
+    return {std::isfinite(value) ? Rational(value) : Rational(0), dimension, false};
 }
 
 inline Quantity computed_length(double millimetres) {

@@ -9,7 +9,8 @@ namespace rodwright {
 
 namespace {
 
-constexpr double slack = 1e-3;  // mm
+constexpr double slack = 1e-3;    // mm
+constexpr double outside = 0.01;  // mm: where rays begin, beside a pocket
 
 Bounds bounds_in_mm(const Box& box) {
     return {point3_of(box.low), point3_of(box.high)};
@@ -48,7 +49,6 @@ bool set_openings(Pocket& pocket, const Bounds& body) {
 
 // Points just outside of a side of the pocket, spread over it, off its edges and off the lines of symmetry.
 std::vector<Point3> points_beside(const Pocket& pocket, Face side) {
-    constexpr double outside = 0.01;  // mm
     constexpr std::array<double, 3> spread = {0.113, 0.487, 0.871};
     const auto axis = static_cast<std::size_t>(axis_of(side));
     const std::size_t u = (axis + 1) % 3;
@@ -87,7 +87,7 @@ std::optional<Wall> wall_at(const std::vector<Pocket>& pockets, const Rays& rays
     const bool meant =
         beyond != nullptr && (beyond->entry == pocket.entry || same_work(*beyond->feature, *pocket.feature));
     if (!ahead && meant) return std::nullopt;
-    return Wall{&pocket, side, ahead.value_or(0), beyond};
+    return Wall{&pocket, side, ahead ? *ahead + outside : 0, beyond};
 }
 
 }  // namespace

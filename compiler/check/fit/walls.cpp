@@ -33,9 +33,10 @@ class WallCheck {
         std::vector<std::vector<Pocket>> pockets(kinds.size());
         std::vector<std::vector<Wall>> walls(kinds.size());
         at_once(kinds.size(), [&](std::size_t i) {
-            if (kinds[i].mirror_of) return;
+            const Mesh& mesh = input_.meshes[static_cast<std::size_t>(kinds[i].parts.front())];
+            if (kinds[i].mirror_of || mesh.empty()) return;
             pockets[i] = pockets_of(input_.piece, first_part(kinds[i]));
-            walls[i] = walls_of(pockets[i], input_.meshes[static_cast<std::size_t>(kinds[i].parts.front())]);
+            walls[i] = walls_of(pockets[i], mesh);
         });
         for (std::size_t i = 0; i < kinds.size(); ++i) look_at(kinds[i], walls[i]);
     }

@@ -82,8 +82,14 @@ std::vector<NarrowGap> narrow_gaps(const Piece& piece, const std::vector<Mesh>& 
         if (first.assembly != AssemblyId::none) free[{a, how->axis}].add(how->above, how->gap, b);
         if (second.assembly != AssemblyId::none) free[{b, how->axis}].add(!how->above, how->gap, a);
     }
+    std::map<std::pair<AssemblyId, Axis>, NarrowGap> tightest;  // of a whole drawer, one part speaks
     for (const auto& [key, sides] : free) {
         const NarrowGap gap = free_standing(piece, key.first, key.second, sides);
+        const auto [known, is_new] =
+            tightest.emplace(std::pair(piece.parts[gap.part].assembly, gap.axis), gap);
+        if (!is_new && gap.growth * known->second.room > known->second.growth * gap.room) known->second = gap;
+    }
+    for (const auto& [key, gap] : tightest) {
         if (gap.growth > 0) gaps.push_back(gap);
     }
     std::ranges::stable_sort(gaps, {}, &NarrowGap::part);

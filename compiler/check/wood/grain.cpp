@@ -45,7 +45,7 @@ StraightGrain straight_grain(const Mesh& mesh, Axis grain, Axis across, double l
         through.high = std::min(through.high, reach.high);
     }
     found.through = through.high - through.low;
-    return found;
+    return std::isfinite(found.narrowest) ? found : StraightGrain{};
 }
 
 }  // namespace rodwright

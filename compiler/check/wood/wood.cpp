@@ -46,8 +46,6 @@ bool is_shaped(const Kind& kind) {
 struct RunOut {
     Axis across{};
     StraightGrain grain;
-
-    double share() const { return grain.through / grain.narrowest; }
 };
 
 // The direction in which fewer fibres run through.
@@ -61,7 +59,7 @@ RunOut worst_run_out(const CheckInput& input, const Kind& kind) {
         const RunOut found{across,
                            straight_grain(input.meshes[first], grain, across, part.body.low[grain].get_d(),
                                           part.body.high[grain].get_d())};
-        if (!worst || found.share() < worst->share()) worst = found;
+        if (!worst || found.grain.share() < worst->grain.share()) worst = found;
     }
     return *worst;
 }
@@ -79,7 +77,7 @@ void check_run_out(const CheckInput& input, const Kind& kind, Findings& findings
     number.inputs = {{"narrowest section", computed_length(worst.grain.narrowest)}};
     number.source = "limit: common practice, no source";
     findings.numbers.push_back(std::move(number));
-    if (worst.share() >= least_through) return;
+    if (worst.grain.share() >= least_through) return;
     findings.diagnostics.add(
         diagnose(Code::runs_out, kind.where,
                  fmt::format("the grain of `{}` runs out: {} of its narrowest {} run through from end to end",

@@ -6,14 +6,13 @@
 #include <algorithm>
 
 #include "tests/support/design.hpp"
+#include "tests/unit/check/rates.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
 
 namespace {
 
-constexpr double quartered_oak = 0.00158;
-constexpr double flat_oak = 0.00369;
 constexpr Seasons year{8, 6, 12};
 
 // A board from front to back, 300 mm, on two battens along its width, by `fasten ... with`.

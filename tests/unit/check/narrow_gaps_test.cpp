@@ -5,13 +5,12 @@
 
 #include "compiler/assembly/placed_meshes.hpp"
 #include "tests/support/design.hpp"
+#include "tests/unit/check/rates.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;
 
 namespace {
-
-constexpr double flat_oak = 0.00369;
 
 std::vector<NarrowGap> gaps_of(const std::string& body) {
     const CompiledDesign design = compile_body("wood oak = red_oak flat\n" + body);
