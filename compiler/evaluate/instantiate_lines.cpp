@@ -293,7 +293,7 @@ void Instantiation::use(const Pending& pending, const Syntax& line) {
             if (!people) return;
             statement.people = *people;
         } else if (child.kind() == NodeKind::upon) {
-            statement.on = members(pending, child);
+            statement.on = members(pending, child.child(0));
             if (statement.on.empty()) return;
         } else {
             (statement.what.empty() ? statement.what : statement.detail) = child.text();
