@@ -57,7 +57,7 @@ std::string_view pattern(NodeKind kind) {
         case NodeKind::people:
             return "for $";
         case NodeKind::upon:
-            return "on ,";
+            return "on $";
         case NodeKind::require:
             return "require *";
         case NodeKind::match:

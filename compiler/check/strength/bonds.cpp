@@ -62,11 +62,12 @@ Bond glue(const JointView& view, const Box3& face, Eigen::Index axis, double dep
     const Member& b = view.members[1];
     const bool end_grain = a.end_grain(axis) || b.end_grain(axis);
     Bond bond = face_bond(end_grain ? BondKind::end_grain_glue : BondKind::glue, face, axis);
-    const double share = end_grain ? view.rules.end_grain : 1;
-    const double area = share * area_of(face, axis);
-    bond.stiffness.setConstant(area * in_series(a.elastic.shear, b.elastic.shear) / depth);
-    bond.stiffness(axis) = area * in_series(a.modulus(axis), b.modulus(axis)) / depth;
-    bond.strength.setConstant(area * std::min(a.elastic.wood.shear, b.elastic.wood.shear));
+    const double area = area_of(face, axis);
+    const double stiff_area = (end_grain ? view.rules.end_grain_stiffness : 1) * area / depth;
+    const double strong_area = (end_grain ? view.rules.end_grain : 1) * area;
+    bond.stiffness.setConstant(stiff_area * in_series(a.elastic.shear, b.elastic.shear));
+    bond.stiffness(axis) = stiff_area * in_series(a.modulus(axis), b.modulus(axis));
+    bond.strength.setConstant(strong_area * std::min(a.elastic.wood.shear, b.elastic.wood.shear));
     // Faces across u and v come in pairs, of which the other one presses.
     if (axis != 2) bond.strength(axis) = no_limit;
     return bond;

@@ -26,18 +26,27 @@ std::string_view mode_of(BondKind kind) {
     return "bearing";
 }
 
-// Glue on end grain lets go at its edges before it breaks, and what is let in goes on bearing: only whether
-// the joint as a whole is drawn apart is judged of it.
-bool judged_at_corners(const Bond& bond) {
+double strength_of(const Bonds& bonds, bool glue_only) {
+    double total = 0;
+    for (const Bond& bond : bonds.bonds) {
+        const bool glue = bond.kind == BondKind::glue || bond.kind == BondKind::end_grain_glue;
+        if (std::isfinite(bond.strength.z()) && (glue || !glue_only)) total += bond.strength.z();
+    }
+    return total;
+}
+
+// Glue on end grain, and a glued face that is a small part of all glue, let go at their edges before the
+// joint breaks, and what is let in goes on bearing: of these only whether the joint is drawn apart is judged.
+constexpr double small_part = 0.2;
+
+bool judged_at_corners(const Bond& bond, double glue) {
+    if (bond.kind == BondKind::glue) return bond.strength.z() > small_part * glue;
     return bond.kind != BondKind::bearing && bond.kind != BondKind::end_grain_glue;
 }
 
 // Of all that holds against drawing apart.
 double pull_use(const Bonds& bonds, double pull) {
-    double strength = 0;
-    for (const Bond& bond : bonds.bonds) {
-        if (std::isfinite(bond.strength.z())) strength += bond.strength.z();
-    }
+    const double strength = strength_of(bonds, false);
     return strength > 0 ? std::max(pull, 0.0) / strength : 0;
 }
 
@@ -75,9 +84,10 @@ double tongue_use(const JointSpring& joint, const Vec3& force, const Vec3& momen
 }  // namespace
 
 Judge::Judge(const Piece& piece, const Structure& structure, Sections& sections, const Rules& rules)
-    : piece_(piece), structure_(structure), sections_(sections), rules_(rules) {
+    : piece_(piece), structure_(structure), sections_(sections), rules_(rules), glue_(piece.joints.size()) {
     for (std::size_t i = 0; i < piece.parts.size(); ++i) verdict_.parts.push_back({static_cast<PartId>(i)});
     for (std::size_t i = 0; i < piece.joints.size(); ++i) verdict_.joints.push_back({i, 0, {}, 0, 0, 0});
+    for (const JointSpring& joint : structure.joints) glue_[joint.joint] += strength_of(joint.bonds, true);
 }
 
 void Judge::add(std::size_t index, const Case& loads, const CaseResult& result) {
@@ -134,14 +144,15 @@ void Judge::judge_joint(const JointSpring& joint, double share, std::size_t inde
             joint.joint, use / share, std::string(mode), forces.head<3>().norm(), forces.tail<3>().norm(),
             index};
     };
+    const double glue = glue_[joint.joint];
     for (const Bond& bond : joint.bonds.bonds) {
-        if (judged_at_corners(bond)) offer(use_of(bond, joint, motion), mode_of(bond.kind));
+        if (judged_at_corners(bond, glue)) offer(use_of(bond, joint, motion), mode_of(bond.kind));
     }
     const Mat3 rows = joint.placed.axes.transpose();
     // The sign of a moment in a left-handed frame does not matter here.
     const double hand = joint.placed.axes.determinant();
     const frame::Vec6 through = joint.held * motion;  // shoulders carry the rest
-    offer(pull_use(joint.bonds, (rows * through.head<3>()).z()), "pull");
+    offer(pull_use(joint.bonds, (rows * forces.head<3>()).z()), "pull");
     offer(tongue_use(joint, rows * through.head<3>(), hand * (rows * through.tail<3>())),
           "bending of the tongue");
 }

@@ -57,6 +57,7 @@ class Judge {
     const Structure& structure_;
     Sections& sections_;
     const Rules& rules_;
+    std::vector<double> glue_;  // by joint: N, all of its glue
     Verdict verdict_;
 
     void judge_part(const PartModel& part, double share, std::size_t index, const CaseResult& result);

@@ -150,14 +150,10 @@ void add_use(const Piece& piece, const Use& use, const StrengthData& data, Diagn
 }
 
 Case own_loads(const Piece& piece) {
-    Case made{"the loads of the design",
-              "as the design says; taken to act downwards, together and for years",
-              true,
-              false,
-              {},
-              {},
-              {},
-              piece.loads.front().where};
+    Case made;
+    made.name = "the loads of the design";
+    made.source = "as the design says; taken to act downwards, together and for a short time";
+    made.where = piece.loads.front().where;
     for (const Load& load : piece.loads) {
         const Box3 face = face_box(box_of(piece, load.part), load.face);
         made.forces.push_back({{load.part, place_on(face, load.place)}, Vec3(0, 0, -load.force.to_double())});

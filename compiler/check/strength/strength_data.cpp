@@ -86,8 +86,8 @@ std::optional<UseLoads> read_use(const YamlNode& node, Diagnostics& diagnostics)
 std::optional<Rules> read_rules(const YamlNode& node, Diagnostics& diagnostics) {
     FieldReader fields(node,
                        {"safety", "lasting", "creep", "sag_span", "sag_finer", "sway_height", "end_grain",
-                        "friction", "dowel_bond", "dowel_shear", "dowel_modulus", "screw_slip",
-                        "end_grain_screw", "side_slip", "side_reserve"},
+                        "end_grain_stiffness", "friction", "dowel_bond", "dowel_shear", "dowel_modulus",
+                        "screw_slip", "end_grain_screw", "side_slip", "side_reserve"},
                        diagnostics);
     const auto above_zero = [&](std::string_view key) {
         const Rational value = fields.number(key);
@@ -102,6 +102,7 @@ std::optional<Rules> read_rules(const YamlNode& node, Diagnostics& diagnostics) 
     rules.sag_finer = above_zero("sag_finer");
     rules.sway_height = above_zero("sway_height");
     rules.end_grain = above_zero("end_grain");
+    rules.end_grain_stiffness = above_zero("end_grain_stiffness");
     rules.friction = above_zero("friction");
     rules.dowel_bond = above_zero("dowel_bond");
     rules.dowel_shear = above_zero("dowel_shear");

@@ -33,21 +33,22 @@ struct UseLoads {
 };
 
 struct Rules {
-    double safety = 0;           // mean strength over what may be used
-    double lasting = 0;          // strength under a load of years over that of the test
-    double creep = 0;            // sag after years over the first
-    double sag_span = 0;         // span over sag, at the least
-    double sag_finer = 0;        // the same, of the finer rule
-    double sway_height = 0;      // height over sway, at the least
-    double end_grain = 0;        // glue on end grain over glue along the grain
-    double friction = 0;         // stiffness of a bearing face sideways over that across it
-    double dowel_bond = 0;       // MPa around a dowel
-    double dowel_shear = 0;      // MPa across a dowel
-    double dowel_modulus = 0;    // MPa along a dowel
-    double screw_slip = 0;       // mm, at the ultimate withdrawal load
-    double end_grain_screw = 0;  // withdrawal from end grain over that from side grain
-    double side_slip = 0;        // mm, at the proportional limit of a side load
-    double side_reserve = 0;     // ultimate side load over the proportional limit
+    double safety = 0;               // mean strength over what may be used
+    double lasting = 0;              // strength under a load of years over that of the test
+    double creep = 0;                // sag after years over the first
+    double sag_span = 0;             // span over sag, at the least
+    double sag_finer = 0;            // the same, of the finer rule
+    double sway_height = 0;          // height over sway, at the least
+    double end_grain = 0;            // strength of glue on end grain over that along the grain
+    double end_grain_stiffness = 0;  // the same of its stiffness
+    double friction = 0;             // stiffness of a bearing face sideways over that across it
+    double dowel_bond = 0;           // MPa around a dowel
+    double dowel_shear = 0;          // MPa across a dowel
+    double dowel_modulus = 0;        // MPa along a dowel
+    double screw_slip = 0;           // mm, at the ultimate withdrawal load
+    double end_grain_screw = 0;      // withdrawal from end grain over that from side grain
+    double side_slip = 0;            // mm, at the proportional limit of a side load
+    double side_reserve = 0;         // ultimate side load over the proportional limit
 };
 
 struct StrengthData {

@@ -26,6 +26,9 @@ std::vector<Result> worst_by(const std::vector<Result>& all, Key key, Badness ba
     return worst;
 }
 
+// Beyond this a share is more than whole, also when it is rounded.
+constexpr double more_than_whole = 1.005;
+
 std::string percent(double share) {
     return fmt::format("{:.0f} %", 100 * share);
 }
@@ -82,7 +85,7 @@ std::string joint_words(const Piece& piece, std::size_t joint) {
 void tell_findings(const Piece& piece, const Assessment& made, Diagnostics& diagnostics) {
     const Rules& rules = strength_data().rules;
     for (const PartResult& each : worst_parts(piece, made.verdict)) {
-        if (each.use() <= 1) continue;
+        if (each.use() <= more_than_whole) continue;
         diagnostics.add(
             finding(Code::part_overloaded, piece[each.part].where,
                     fmt::format("`{}` bends with {} of the stress that it may carry, {} from its end",
@@ -91,7 +94,7 @@ void tell_findings(const Piece& piece, const Assessment& made, Diagnostics& diag
                     "make it deeper or thicker, shorten its span, or put something under it"));
     }
     for (const JointResult& each : worst_joints(piece, made.verdict)) {
-        if (each.use <= 1) continue;
+        if (each.use <= more_than_whole) continue;
         diagnostics.add(
             finding(Code::joint_overloaded, piece.joints[each.joint].where,
                     fmt::format("the joint of {} has {} of the load that it may carry: {}",

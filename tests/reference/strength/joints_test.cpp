@@ -45,7 +45,7 @@ double breaking_moment(const CompiledDesign& design) {
     const strength::JointResult& joint = made.verdict.joints.front();
     const strength::Rules& rules = strength::strength_data().rules;
     REQUIRE(joint.use > 0);
-    return joint.moment / 1000 / (joint.use * rules.lasting / rules.safety);
+    return joint.moment / 1000 / (joint.use / rules.safety);
 }
 
 }  // namespace
