@@ -7,7 +7,8 @@
 
 namespace rodwright {
 
-// What the solids themselves have to say goes where `solids` reports; nothing is accepted yet.
+// What the solids themselves have to say goes where `solids` reports, and if that is an error there is little
+// to check; nothing is accepted yet.
 Findings run_checks(const Piece& piece, SolidStore& solids);
 
 // With what was said before the checks, all judged as the design asks.

@@ -135,7 +135,10 @@ Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments
         });
     }
     if (any_needs(tasks, &Backend::needs_findings)) {
-        works.emplace_back([&] { prepared.findings = run_checks(*compilation.piece, solids); });
+        works.emplace_back([&] {
+            solids.placed();
+            if (compilation.diagnostics.ok()) prepared.findings = run_checks(*compilation.piece, solids);
+        });
     } else if (any_needs(tasks, &Backend::needs_solids)) {
         works.emplace_back([&] { solids.placed(); });
     }

@@ -45,7 +45,8 @@ Findings findings_of(Compilation& compilation, bool is_strict) {
     std::vector<Accept> accepts;
     if (compilation.piece && compilation.diagnostics.ok()) {
         SolidStore solids(*compilation.piece, compilation.diagnostics);
-        findings = run_checks(*compilation.piece, solids);
+        solids.placed();
+        if (compilation.diagnostics.ok()) findings = run_checks(*compilation.piece, solids);
         accepts = compilation.piece->accepts;
     }
     findings = judged(std::move(findings), compilation.diagnostics, accepts);

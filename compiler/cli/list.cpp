@@ -62,7 +62,8 @@ std::string wood_details(const WoodSpecies& wood) {
     if (wood.hardness) text += fmt::format("  hardness     {} N, side grain\n", wood.hardness->get_d());
     if (wood.tangential > 0)
         text += fmt::format(
-            "  movement     {} % along the rays, {} % along the rings, for each percent of moisture\n",
+            "  movement     {:.3g} % along the rays, {:.3g} % along the rings, for each percent of "
+            "moisture\n",
             100 * wood.radial.get_d(), 100 * wood.tangential.get_d());
     if (!wood.caution.empty()) text += fmt::format("  take care    {}\n", wood.caution);
     if (wood.sheet) text += "  a sheet material\n";

@@ -140,17 +140,21 @@ std::string render(const Diagnostic& diagnostic, const SourceManager& sources, b
 
 std::string summary(const Diagnostics& diagnostics) {
     std::size_t warnings = 0;
+    std::size_t notes = 0;
     std::size_t accepted = 0;
     for (const Diagnostic& each : diagnostics.list()) {
         if (!each.accepted.empty()) {
             ++accepted;
         } else if (each.severity == Severity::warning) {
             ++warnings;
+        } else if (each.severity == Severity::note) {
+            ++notes;
         }
     }
     std::string text;
     if (diagnostics.errors() > 0) text = counted(diagnostics.errors(), "error");
     if (warnings > 0) text += (text.empty() ? "" : ", ") + counted(warnings, "warning");
+    if (notes > 0) text += (text.empty() ? "" : ", ") + counted(notes, "note");
     if (accepted > 0) text += fmt::format("{}{} accepted", text.empty() ? "" : ", ", accepted);
     if (diagnostics.more() > 0) text += fmt::format(" ({} not shown)", diagnostics.more());
     return text;

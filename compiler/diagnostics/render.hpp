@@ -24,7 +24,7 @@ std::string render(const Diagnostic& diagnostic, const SourceManager& sources, b
 // Of one that the design accepts `accepted` follows, the reason.
 std::string render_json(const Diagnostic& diagnostic, const SourceManager& sources);
 
-// "2 errors, 1 warning, 1 accepted", with what is not shown; empty if there is nothing to say.
+// "2 errors, 1 warning, 1 note, 1 accepted", with what is not shown; empty if there is nothing to say.
 std::string summary(const Diagnostics& diagnostics);
 
 // "error", "warning", "note".

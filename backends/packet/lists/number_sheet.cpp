@@ -30,29 +30,33 @@ class Footnotes {
 };
 
 std::string inputs_text(const Number& number, const LengthStyle& style) {
-    std::string text = capitalised(number.formula);
-    for (std::size_t i = 0; i < number.inputs.size(); ++i) {
-        const auto& [name, value] = number.inputs[i];
-        text += (i == 0 ? ": " : ", ") + name + " " + format_quantity(value, style);
-    }
-    return text;
+    std::string text;
+    for (const auto& [name, value] : number.inputs)
+        text += (text.empty() ? "" : ", ") + name + " " + format_quantity(value, style);
+    return capitalised(text);
 }
 
 std::string notes_text(const Number& number, Footnotes& notes) {
-    std::string text = notes.mark("Source: " + number.source);
+    std::string text = notes.mark(capitalised(number.formula) + ". Source: " + number.source);
     for (const std::string& each : number.assumptions) text += ", " + notes.mark("Assumed: " + each);
+    return text;
+}
+
+// Names stand between backquotes in messages; on paper they are set like the rest.
+std::string on_paper(std::string text) {
+    std::erase(text, '`');
     return text;
 }
 
 drawing::Table number_table(const std::vector<Number>& numbers, const LengthStyle& style, Footnotes& notes) {
     drawing::Table table;
     table.columns = {
-        {"what"}, {"value", Align::right, true}, {"limit", Align::right, true}, {"how"}, {"notes"}};
+        {"what"}, {"value", Align::right, true}, {"limit", Align::right, true}, {"from"}, {"notes"}};
     std::string check;
     for (const Number& number : numbers) {
         if (number.check != check) table.rows.push_back({{capitalised(number.check)}, true});
         check = number.check;
-        table.rows.push_back({{number.title, format_quantity(number.value, style),
+        table.rows.push_back({{on_paper(number.title), format_quantity(number.value, style),
                                number.limit ? format_quantity(*number.limit, style) : "",
                                inputs_text(number, style), notes_text(number, notes)},
                               false});
@@ -62,7 +66,8 @@ drawing::Table number_table(const std::vector<Number>& numbers, const LengthStyl
 
 drawing::Table note_table(const Footnotes& notes) {
     drawing::Table table;
-    table.columns = {{"note", Align::right}, {"where it comes from, what was assumed"}};
+    table.columns = {{"note", Align::right},
+                     {"how it was worked out, where it comes from, what was assumed"}};
     for (std::size_t i = 0; i < notes.texts().size(); ++i)
         table.rows.push_back({{std::to_string(i + 1), notes.texts()[i]}, false});
     return table;

@@ -70,7 +70,7 @@ class WallCheck {
         made.value = computed_length(least->thick);
         made.limit = computed_length(limit);
         made.formula = "rays through the part's solid, nine from each side of each pocket";
-        made.source = "limit: common practice, no source";
+        made.source = "the limit is common practice, no source";
         findings_.numbers.push_back(std::move(made));
     }
 

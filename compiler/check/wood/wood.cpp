@@ -75,7 +75,7 @@ void check_run_out(const CheckInput& input, const Kind& kind, Findings& findings
     number.limit = computed_length(least_through * worst.grain.narrowest);
     number.formula = "what all sections along the part have in common, against half of the narrowest";
     number.inputs = {{"narrowest section", computed_length(worst.grain.narrowest)}};
-    number.source = "limit: common practice, no source";
+    number.source = "the limit is common practice, no source";
     findings.numbers.push_back(std::move(number));
     if (worst.grain.share() >= least_through) return;
     findings.diagnostics.add(
