@@ -33,8 +33,8 @@ constexpr Plane plane_xz = {{2, 8}, {4, 10}, -1};
 void add_bending(Mat12& k, const Plane& plane, double bending, double shear, double length) {
     const double phi = 12 * bending / (shear * length * length);
     const double unit = bending / (length * length * length * (1 + phi));
-    for (const int i : {0, 1}) {
-        for (const int j : {0, 1}) {
+    for (std::size_t i = 0; i < 2; ++i) {
+        for (std::size_t j = 0; j < 2; ++j) {
             const double same = i == j ? 1 : -1;
             k(plane.deflect[i], plane.deflect[j]) = 12 * unit * same;
             k(plane.turn[i], plane.turn[j]) = (i == j ? 4 + phi : 2 - phi) * unit * length * length;

@@ -24,15 +24,15 @@ std::string said_of(const CompiledDesign& design) {
 const std::string wood = "wood oak = red_oak\n";
 
 std::string part(const std::string& head, const std::string& faces) {
-    return fmt::format("part {} of oak {{ {} }}\n", head, faces);
+    return fmt::format("part {} {{ {} }}\n", head, faces);
 }
 
 const std::string leg =
-    part("leg, handed wide deep",
+    part("leg of oak, handed wide deep",
          "grain tall; left = piece.left; wide = 60mm; front = piece.front; deep = 60mm; bottom = "
          "piece.bottom; tall = 700mm");
 const std::string top =
-    part("top",
+    part("top of oak",
          "grain wide; left = piece.left; right = piece.right; front = piece.front; back = "
          "piece.back; bottom = leg.top; tall = 25mm");
 
