@@ -30,9 +30,12 @@ struct block
     static constexpr bool nests = true;
 };
 
+// `use table` is a statement.
+struct use_ahead : seq<one_of<"use">, gap, not_at<plain_word>> {};
 struct stray_brace : seq<at<one<'}'>>, pegtl::raise<Wanted<"nothing to close", "">>> {};
 struct whole_definition
-    : seq<need<"a definition", sor<stray_brace, seq<at<name_ahead>, phrase>, piece, use, statement>>,
+    : seq<need<"a definition",
+               sor<stray_brace, seq<at<name_ahead>, phrase>, piece, seq<at<use_ahead>, use>, statement>>,
           statement_end> {};
 struct definition : sor<attempt<whole_definition>, seq<broken, lines>> {};
 struct file : seq<lines, star<not_at<pegtl::eof>, definition>> {};

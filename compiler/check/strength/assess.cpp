@@ -26,8 +26,8 @@ void report_fault(const Piece& piece, const frame::Fault& fault, Diagnostics& di
     }
 }
 
-// Loads on parts that hang on nothing are reported; the case goes on without them.
-void check_carriers(const Piece& piece, const Structure& structure, const std::vector<Case>& cases,
+// Whether all that carries a load hangs on something; reports the first that does not.
+bool carriers_stand(const Piece& piece, const Structure& structure, const std::vector<Case>& cases,
                     Diagnostics& diagnostics) {
     for (const Case& each : cases) {
         for (const PartId part : each.carriers) {
@@ -37,9 +37,10 @@ void check_carriers(const Piece& piece, const Structure& structure, const std::v
                          fmt::format("`{}` carries a load, and no joint connects it with the floor",
                                      piece[part].name))
                     .hint("join it to what it stands on"));
-            return;
+            return false;
         }
     }
+    return true;
 }
 
 }  // namespace
@@ -72,7 +73,7 @@ std::optional<Assessment> assess(const Piece& piece, const std::vector<Mesh>& me
                 .hint("check the pieces within the piece by themselves, each in a file of its own"));
         return std::nullopt;
     }
-    check_carriers(piece, made.structure, made.cases, diagnostics);
+    if (!carriers_stand(piece, made.structure, made.cases, diagnostics)) return std::nullopt;
     Judge judge(piece, made.structure, sections, data.rules);
     for (std::size_t i = 0; i < made.cases.size(); ++i) {
         frame::Fault fault;
