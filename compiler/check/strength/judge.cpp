@@ -105,6 +105,7 @@ void Judge::add(std::size_t index, const Case& loads, const CaseResult& result) 
         verdict_.sways.push_back({motion.head<2>().norm(), height, index});
         return;
     }
+    if (!loads.sag) return;
     for (const PartId carrier : loads.carriers) {
         const auto& part = structure_.parts[static_cast<std::size_t>(carrier)];
         if (part) judge_sag(*part, loads.lasting ? rules_.creep : 1, index, result);
