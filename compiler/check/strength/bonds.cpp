@@ -215,6 +215,8 @@ Bond screw(const JointView& view, const Fastener& fastener, bool sideways) {
 
 void add_fastener(const JointView& view, const Fastener& fastener, Bonds& out) {
     if (fastener.form == FastenerForm::dowel) {
+        const bool both = length_beside(fastener.body, false) > 0 && length_beside(fastener.body, true) > 0;
+        if (!both) return;  // it holds nothing together
         out.bonds.push_back(dowel(view, fastener));
     } else {
         out.bonds.push_back(screw(view, fastener, fastener.form == FastenerForm::screw));

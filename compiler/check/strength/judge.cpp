@@ -105,6 +105,7 @@ void Judge::add(std::size_t index, const Case& loads, const CaseResult& result) 
         verdict_.sways.push_back({motion.head<2>().norm(), height, index});
         return;
     }
+    if (!loads.sag) return;
     for (const PartId carrier : loads.carriers) {
         const auto& part = structure_.parts[static_cast<std::size_t>(carrier)];
         if (part) judge_sag(*part, loads.lasting ? rules_.creep : 1, index, result);
@@ -128,6 +129,7 @@ void Judge::judge_part(const PartModel& part, double share, std::size_t index, c
             const CrossSection& section =
                 element.width > 0 ? rectangle(element.width, part.placed.size.z()) : sections_.at(kind, at);
             const double stress = section.stress(forces(0), forces(4), forces(5));
+            if (!std::isfinite(stress)) continue;  // a sliver without a section to speak of
             if (worst.allowed > 0 && stress / allowed <= worst.use()) continue;
             worst = {part.part, stress, allowed, at, index};
         }
@@ -139,7 +141,7 @@ void Judge::judge_joint(const JointSpring& joint, double share, std::size_t inde
     const frame::Vec6& motion = result.solution.spring_motions[joint.spring];
     const frame::Vec6 forces = structure_.model.springs[joint.spring].stiffness * motion;
     const auto offer = [&](double use, std::string_view mode) {
-        if (use / share <= worst.use) return;
+        if (!std::isfinite(use) || use / share <= worst.use) return;
         worst = {
             joint.joint, use / share, std::string(mode), forces.head<3>().norm(), forces.tail<3>().norm(),
             index};

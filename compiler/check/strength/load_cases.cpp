@@ -95,14 +95,13 @@ std::string_view word_of(LoadPlace place) {
 }
 
 Case case_of(const Piece& piece, const Use& use, const UseCase& from, const std::vector<PartId>& carriers) {
-    Case made{fmt::format("{}: {}", use.what, from.name),
-              from.source,
-              from.lasting,
-              from.push > 0,
-              {},
-              {},
-              carriers,
-              use.where};
+    Case made;
+    made.name = fmt::format("{}: {}", use.what, from.name);
+    made.source = from.source;
+    made.lasting = made.sag = from.lasting;
+    made.push = from.push > 0;
+    made.carriers = carriers;
+    made.where = use.where;
     Box3 all;
     for (const PartId part : carriers) all.extend(face_box(box_of(piece, part), Face::top));
     if (from.down > 0) {
@@ -153,6 +152,7 @@ Case own_loads(const Piece& piece) {
     Case made;
     made.name = "the loads of the design";
     made.source = "as the design says; taken to act downwards, together and for a short time";
+    made.sag = true;
     made.where = piece.loads.front().where;
     for (const Load& load : piece.loads) {
         const Box3 face = face_box(box_of(piece, load.part), load.face);

@@ -23,7 +23,8 @@ struct Case {
     std::string name;    // "table: a weight in the middle"
     std::string source;  // of the load
     bool lasting = false;
-    bool push = false;  // sideways: how far it sways counts, not how far it sags
+    bool sag = false;   // whether sag under it counts: not under the loads of strength tests, which go again
+    bool push = false;  // sideways: how far it sways counts
     std::vector<PointForce> forces;
     std::vector<SpreadForce> spread;
     std::vector<PartId> carriers;  // the parts that carry it first
