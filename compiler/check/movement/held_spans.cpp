@@ -116,7 +116,8 @@ class Net {
         };
         reach(from, 0);
         while (!next.empty()) {
-            const auto [change, place] = next.top();
+            const double change = next.top().first;
+            const std::size_t place = next.top().second;
             next.pop();
             ++steps_;
             if (change > least[place]) continue;
