@@ -7,7 +7,7 @@ build_packages=(
   libcli11-dev nlohmann-json3-dev doctest-dev libbenchmark-dev libglpk-dev fonts-dejavu-core
   libocct-modeling-algorithms-dev libocct-modeling-data-dev libocct-data-exchange-dev libocct-visualization-dev
 )
-test_packages=(qpdf poppler-utils clang clang-format libclang-rt-14-dev)
+test_packages=(qpdf poppler-utils clang clang-format libclang-rt-14-dev calculix-ccx)
 
 # step TEXT COMMAND...: says what is done, does it, says how long it took; stops the script if it fails.
 step() {

@@ -31,9 +31,12 @@ FileId add_data(const LibraryFiles& library, const std::string& path, Compilatio
 ShopData read_data(const LibraryFiles& library, Compilation& compilation) {
     ShopData data;
     const FileId woods = add_data(library, "data/woods.yaml", compilation);
+    const FileId ways = add_data(library, "data/wood_ways.yaml", compilation);
     const FileId shop = add_data(library, "data/shop.yaml", compilation);
-    if (woods == FileId::none || shop == FileId::none) return data;
+    if (woods == FileId::none || ways == FileId::none || shop == FileId::none) return data;
     data.woods = read_woods(*compilation.sources, woods, compilation.diagnostics);
+    if (data.woods && !read_wood_ways(*compilation.sources, ways, *data.woods, compilation.diagnostics))
+        data.woods.reset();
     data.shop = read_shop(*compilation.sources, shop, compilation.diagnostics);
     return data;
 }

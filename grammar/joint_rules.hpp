@@ -31,7 +31,12 @@ struct trim : seq<key<"trim">, which_member, body> {};
 struct blend : seq<key<"blend">, which_member, a_by, value> {};
 struct bevel : seq<key<"bevel">, which_member, a_by, value> {};
 struct slides : seq<key<"slides">, an_along, value> {};
+struct by_clause : seq<key<"by">, value> {};
+struct either_way : seq<key<"either">, need<"`way`", key<"way">>> {};
+struct lets : seq<key<"lets">, which_member, need<"`move`", key<"move">>, an_along, value, opt<by_clause>,
+                  opt<token<either_way>>> {};
 struct glue : seq<key<"glue">, need<"what is glued", token<word>>, star<opt<comma>, token<word>>> {};
+struct hold : seq<key<"hold">, need<"a fastener", token<word>>, body> {};
 struct check : seq<key<"check">, condition_value, opt<carry_on>, need<"`else`", key<"else">>,
                    need<"`warn` or `error`", token<literal<"warn", "error">>>, a_text> {};
 

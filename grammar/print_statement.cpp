@@ -52,6 +52,12 @@ std::string_view pattern(NodeKind kind) {
             return "fasten $ to $ with $";
         case NodeKind::load:
             return "load $ on $< at $>";
+        case NodeKind::used_as:
+            return "use *";
+        case NodeKind::people:
+            return "for $";
+        case NodeKind::upon:
+            return "on $";
         case NodeKind::require:
             return "require *";
         case NodeKind::match:
@@ -72,6 +78,10 @@ std::string_view pattern(NodeKind kind) {
             return "made $";
         case NodeKind::accept:
             return "accept $ because $";
+        case NodeKind::climate:
+            return "climate $ to $ at $< $>";
+        case NodeKind::made_at:
+            return "made at $";
         case NodeKind::if_statement:
             return "if $";
         case NodeKind::grain:
@@ -118,8 +128,16 @@ std::string_view pattern(NodeKind kind) {
             return "repeat $ every $ along $";
         case NodeKind::slides:
             return "slides along $";
+        case NodeKind::lets:
+            return "lets $ move along *";
+        case NodeKind::by:
+            return "by $";
+        case NodeKind::either_way:
+            return "either way";
         case NodeKind::glue:
             return "glue *";
+        case NodeKind::hold:
+            return "hold $ $";
         case NodeKind::check:
             return "check $~else $ $";
         case NodeKind::needs:

@@ -13,11 +13,11 @@ struct goes_on : sor<one<'(', '[', '.'>,
 struct name_ahead : seq<plain_word, goes_on> {};
 struct phrase : sor<seq<at<apply_ahead>, apply>, equation> {};
 
-struct design_statement
-    : sor<part, join, let, param, grain, space, fasten, wood, require, if_statement, load, unit, finish,
-          assembly, place, variant, made, accept, thick, rake, splay, glued, show, matched> {};
-struct body_statement : sor<step, check, remove, leave, needs, trim, extend, blend, bevel, slides, glue,
-                            supply, doc, joint, shape> {};
+struct design_statement : sor<part, join, let, param, grain, space, fasten, wood, require, if_statement, load,
+                              unit, finish, assembly, place, variant, made, accept, climate, thick, rake,
+                              splay, glued, show, matched, used_as> {};
+struct body_statement : sor<step, check, remove, leave, needs, trim, extend, blend, bevel, slides, lets, glue,
+                            hold, supply, doc, joint, shape> {};
 struct statement : sor<seq<at<name_ahead>, phrase>, design_statement, body_statement, phrase> {};
 
 struct statement_end : need<"a line end or `;`", seq<at<sor<one<';', '}'>, pegtl::eolf>>, lines>> {};
@@ -30,9 +30,12 @@ struct block
     static constexpr bool nests = true;
 };
 
+// `use table` is a statement.
+struct use_ahead : seq<one_of<"use">, gap, not_at<plain_word>> {};
 struct stray_brace : seq<at<one<'}'>>, pegtl::raise<Wanted<"nothing to close", "">>> {};
 struct whole_definition
-    : seq<need<"a definition", sor<stray_brace, seq<at<name_ahead>, phrase>, piece, use, statement>>,
+    : seq<need<"a definition",
+               sor<stray_brace, seq<at<name_ahead>, phrase>, piece, seq<at<use_ahead>, use>, statement>>,
           statement_end> {};
 struct definition : sor<attempt<whole_definition>, seq<broken, lines>> {};
 struct file : seq<lines, star<not_at<pegtl::eof>, definition>> {};

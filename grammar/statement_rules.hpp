@@ -44,6 +44,11 @@ struct fasten : seq<key<"fasten">, side, a_to, side, with_joint> {};
 
 struct load : seq<key<"load">, value, need<"`on`", key<"on">>, a_ref,
                   opt<key<"at">, need<"a place on the face", token<word>>>> {};
+struct use_detail : seq<not_at<one_of<"for", "on">>, token<word>> {};
+struct people : seq<key<"for">, value> {};
+struct upon : seq<key<"on">, side> {};
+struct used_as : seq<key<"use">, need<"what it is used as, like `table`", token<word>>, opt<use_detail>,
+                     opt<people>, opt<upon>> {};
 struct require : seq<key<"require">, condition_value, opt<token<string>>> {};
 struct from_one_board : seq<key<"from">, need<"`one board`", key<"one">>, need<"`board`", key<"board">>> {};
 struct in_sequence : seq<key<"in">, need<"`sequence`", key<"sequence">>> {};
@@ -64,6 +69,9 @@ struct made : seq<key<"made">, a_ref, open_block> {};
 struct because : seq<key<"because">, a_text> {};
 struct accept
     : seq<key<"accept">, need<"what is accepted", token<word>>, need<"`because`", key<"because">>, a_text> {};
+
+struct made_at : seq<key<"made">, need<"`at`", key<"at">>, value> {};
+struct climate : seq<key<"climate">, value, a_to, value, need<"`at`", key<"at">>, value, opt<made_at>> {};
 
 struct if_statement : seq<key<"if">, condition_value, need_after<"`{`", "the condition", block>,
                           opt<key<"else">, need<"`{` or `if`", sor<block, if_statement>>>> {

@@ -9,7 +9,8 @@
 //   box        low and high corner [wide, deep, tall]
 //   unit       how lengths are shown: {unit: in | mm, step}
 //   params     the maker's parameters: {name: quantity}
-//   woods      {name, species, common, cut, density (kg/m3), colour, sheet}
+//   woods      {name, species, common, cut, density (kg/m3), colour, sheet, radial, tangential: change for
+//              each percent of moisture}
 //   kinds      {letter, name, wood, size, overall: [length, width, thickness], extend: [[low, high] x 3],
 //              mirror_of: kind, glued, parts: [part], features, shapes}; fields that do not apply are left
 //              out
@@ -22,10 +23,16 @@
 //   its
 //              coordinate from the kind's axis from[i], and is then moved
 //   joint_kinds {definition, fastening, glue, numbers, words, supplies: {name, count, note}, joints: [joint]}
-//   joints     {kind, members: {role, part, face, form}, frame: {origin, u, v, w}, contact: [u, v], slides}
+//   joints     {kind, members: {role, part, face, form}, frame: {origin, u, v, w}, contact: [u, v], slides,
+//              lets: {way, by}: how the first member may move; hold: box,
+//              fasteners: {form: dowel | screw | clip, body}}; the bodies along the joint's u, v, w as wide,
+//              deep, tall
 //   assemblies {name, parent, box}
 //   loads      {force: quantity, part, face, place}
+//   uses       {what, detail, people, on: [part]}
 //   finishes   {name, coats}
+//   accepts    {code, because}
+//   climate    {driest, dampest: relative humidity; kelvin; made_at: moisture content; said: by the design}
 #pragma once
 
 #include <memory>

@@ -11,6 +11,7 @@ constexpr std::size_t format_version = 1;
 constexpr std::array<const char*, 5> feature_words = {"trim", "blend", "bevel", "leave", "remove"};
 constexpr std::array<const char*, 3> form_words = {"box", "cylinder", "prism"};
 constexpr std::array<const char*, 3> match_words = {"one_board", "sequence", "book"};
+constexpr std::array<const char*, 3> fastener_words = {"dowel", "screw", "clip"};
 constexpr std::array<const char*, 3> member_words = {"end", "face", "edge"};
 
 template <typename Enum, std::size_t size>
@@ -44,6 +45,8 @@ void put_wood(YAML::Emitter& out, const Wood& wood) {
     put(out, "density", wood.density);
     put(out, "colour", wood.colour);
     put(out, "sheet", wood.sheet);
+    put(out, "radial", wood.radial);
+    put(out, "tangential", wood.tangential);
 }
 
 void put_body(YAML::Emitter& out, const Body& body) {
@@ -175,6 +178,15 @@ void put_joint(YAML::Emitter& out, const Joint& joint) {
     put_rational(out, joint.contact_v);
     out << YAML::EndSeq;
     if (joint.slides) put(out, "slides", direction_word(*joint.slides));
+    put_list(out, "lets", joint.lets, [&](const Freedom& free) {
+        put(out, "way", direction_word(free.way));
+        if (free.by) put(out, "by", *free.by);
+    });
+    put(out, "hold", joint.hold);
+    put_list(out, "fasteners", joint.fasteners, [&](const Fastener& fastener) {
+        put(out, "form", word_of(fastener_words, fastener.form));
+        put_body(out, fastener.body);
+    });
 }
 
 void put_rest(YAML::Emitter& out, const Piece& piece) {
@@ -189,6 +201,12 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "face", std::string(face_name(load.face)));
         put(out, "place", load.place);
     });
+    put_list(out, "uses", piece.uses, [&](const Use& use) {
+        put(out, "what", use.what);
+        if (!use.detail.empty()) put(out, "detail", use.detail);
+        put(out, "people", static_cast<std::size_t>(use.people));
+        put_ids(out, "on", use.on);
+    });
     put_list(out, "matches", piece.matches, [&](const Match& match) {
         put(out, "how", word_of(match_words, match.how));
         put_ids(out, "parts", match.parts);
@@ -197,6 +215,17 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "name", finish.name);
         put(out, "coats", static_cast<std::size_t>(finish.coats));
     });
+    put_list(out, "accepts", piece.accepts, [&](const Accept& accept) {
+        put(out, "code", accept.code);
+        put(out, "because", accept.because);
+    });
+    out << YAML::Key << "climate" << YAML::Value << YAML::Flow << YAML::BeginMap;
+    put(out, "driest", piece.climate.driest);
+    put(out, "dampest", piece.climate.dampest);
+    put(out, "kelvin", piece.climate.kelvin);
+    put(out, "made_at", piece.climate.made_at);
+    put(out, "said", piece.climate.said);
+    out << YAML::EndMap;
 }
 
 }  // namespace

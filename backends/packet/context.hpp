@@ -26,7 +26,7 @@ struct Context {
     std::vector<PlacedSolid> placed;               // every part that has a solid
     std::vector<std::vector<Triangle>> triangles;  // of each kind, empty where there is no solid
     StepList steps;
-    std::vector<std::string> findings;                 // warnings, worst first
+    std::vector<std::string> findings;                 // a sentence each, worst first
     std::optional<LengthStyle> beside = std::nullopt;  // the other unit, where drawings show both
     std::string number = "";                           // of the drawings, for the title block
     std::string revision = "";

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "compiler/at_once.hpp"
+#include "compiler/check/findings.hpp"
 
 namespace rodwright::packet {
 
@@ -38,13 +39,20 @@ std::vector<std::vector<Triangle>> triangles_of(const Piece& piece, SolidStore& 
     return triangles;
 }
 
-std::vector<std::string> warnings_in(const Diagnostics& diagnostics) {
-    std::vector<std::string> warnings;
+// "note: ..." where it is no warning; what the design accepts with its reason.
+std::string finding_text(const Diagnostic& diagnostic) {
+    if (!diagnostic.accepted.empty())
+        return "accepted, because " + diagnostic.accepted + ": " + diagnostic.message;
+    return (diagnostic.severity == Severity::note ? "advice: " : "") + diagnostic.message;
+}
+
+std::vector<std::string> texts_of(const Diagnostics& diagnostics) {
+    std::vector<std::string> texts;
     for (const Diagnostic& diagnostic : diagnostics.sorted()) {
-        const bool known = std::find(warnings.begin(), warnings.end(), diagnostic.message) != warnings.end();
-        if (diagnostic.severity == Severity::warning && !known) warnings.push_back(diagnostic.message);
+        std::string text = finding_text(diagnostic);
+        if (std::find(texts.begin(), texts.end(), text) == texts.end()) texts.push_back(std::move(text));
     }
-    return warnings;
+    return texts;
 }
 
 std::string chosen(const OptionValues& options, const std::string& name) {
@@ -111,7 +119,7 @@ std::optional<Context> make_context(const BackendInput& input, const OptionValue
                     std::move(placed),
                     triangles_of(input.piece, input.solids, kernel),
                     std::move(*steps),
-                    warnings_in(diagnostics)};
+                    texts_of(input.findings != nullptr ? input.findings->diagnostics : diagnostics)};
     context.format = format_of(context.piece, chosen(options, "sheet"));
     context.projection = projection_of(context.piece, chosen(options, "projection"));
     if (units == "both") context.beside = usual_style(other_unit(context.piece.style.unit));

@@ -14,8 +14,10 @@ class PacketBackend : public Backend {
     std::vector<OptionSpec> options() const override;
     bool needs_solids() const override { return true; }
     bool needs_wood_plan() const override { return true; }
+    bool needs_findings() const override { return true; }
     // Writes packet.pdf: cover, general arrangement, a sheet for every kind of part, joint sheets, templates
-    // at full size, cut list, order of work; and each template uncut as templates/NAME.svg.
+    // at full size, cut list, order of work, what the checks worked out; and each template uncut as
+    // templates/NAME.svg.
     void emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,
               Diagnostics& diagnostics) const override;
 };

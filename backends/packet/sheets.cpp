@@ -38,6 +38,7 @@ std::vector<SheetWork> sheet_works(const Context& context, const std::vector<Tem
     works.push_back([&] { return board_sheets(context); });
     works.push_back([&] { return buying_sheets(context); });
     works.push_back([&] { return step_sheets(context); });
+    works.push_back([&] { return number_sheets(context); });
     return works;
 }
 

@@ -31,6 +31,8 @@ std::vector<Draft> cut_list_sheets(const Context& context);
 std::vector<Draft> board_sheets(const Context& context);
 std::vector<Draft> buying_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
+// What the checks worked out. None where nothing was checked.
+std::vector<Draft> number_sheets(const Context& context);
 
 // All of them in order, numbered, with their title blocks drawn.
 std::vector<drawing::Sheet> packet_sheets(const Context& context, const std::vector<Template>& templates);

@@ -7,6 +7,7 @@
 #include <memory>
 
 #include "compiler/at_once.hpp"
+#include "compiler/check/run_checks.hpp"
 #include "compiler/cli/backend_options.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
@@ -114,32 +115,54 @@ bool any_needs(const std::vector<Task>& tasks, bool (Backend::*needs)() const) {
                        [&](const Task& task) { return (task.backend->*needs)(); });
 }
 
-// What several backends work from is made once, before them: the wood is planned while the solids are built.
-std::optional<PlannedDesign> prepare(const std::vector<Task>& tasks, const BuildArguments& arguments,
-                                     Compilation& compilation, SolidStore& solids) {
-    const Progress progress("planning");
+struct Prepared {
     std::optional<PlannedDesign> planned;
+    std::optional<Findings> findings;
+};
+
+// What several backends work from is made once, before them: the wood is planned while the solids are built
+// and checked. What is found is judged with what the compiler said.
+Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
+                 SolidStore& solids) {
+    const Progress progress("planning");
+    Prepared prepared;
     Diagnostics found;  // of the plan: the solids report at the same time
     std::vector<std::function<void()>> works;
     if (any_needs(tasks, &Backend::needs_wood_plan)) {
         works.emplace_back([&] {
-            planned = plan_design(arguments.design, arguments.wood, *compilation.piece, *compilation.sources,
-                                  found);
+            prepared.planned = plan_design(arguments.design, arguments.wood, *compilation.piece,
+                                           *compilation.sources, found);
         });
     }
-    if (any_needs(tasks, &Backend::needs_solids)) works.emplace_back([&] { solids.placed(); });
+    if (any_needs(tasks, &Backend::needs_findings)) {
+        works.emplace_back([&] {
+            solids.placed();
+            if (compilation.diagnostics.ok()) prepared.findings = run_checks(*compilation.piece, solids);
+        });
+    } else if (any_needs(tasks, &Backend::needs_solids)) {
+        works.emplace_back([&] { solids.placed(); });
+    }
     at_once(works.size(), [&](std::size_t i) { works[i](); });
     for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
-    return planned;
+    if (prepared.findings) {
+        prepared.findings =
+            judged(std::move(*prepared.findings), compilation.diagnostics, compilation.piece->accepts);
+        compilation.diagnostics = prepared.findings->diagnostics;
+    }
+    return prepared;
 }
 
 void run_tasks(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
                OutputFolder& out) {
     SolidStore solids(*compilation.piece, compilation.diagnostics);
-    const std::optional<PlannedDesign> planned = prepare(tasks, arguments, compilation, solids);
+    const Prepared prepared = prepare(tasks, arguments, compilation, solids);
     if (!compilation.diagnostics.ok()) return;
-    const BackendInput input{*compilation.piece, *compilation.sources, solids, environment(),
-                             planned ? &planned->plan : nullptr};
+    const BackendInput input{*compilation.piece,
+                             *compilation.sources,
+                             solids,
+                             environment(),
+                             prepared.planned ? &prepared.planned->plan : nullptr,
+                             prepared.findings ? &*prepared.findings : nullptr};
     for (const Task& task : tasks) {
         const Progress progress("making " + task.backend->name());
         task.backend->emit(input, task.options, out, compilation.diagnostics);

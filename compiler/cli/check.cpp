@@ -1,7 +1,8 @@
 #include <memory>
 
 #include "backends/graph/graph_backend.hpp"
-#include "compiler/assembly/check_assembly.hpp"
+#include "compiler/check/report.hpp"
+#include "compiler/check/run_checks.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/world.hpp"
@@ -15,6 +16,9 @@ namespace {
 struct CheckArguments {
     DesignArguments design;
     std::string dump;
+    bool numbers = false;
+    bool json = false;
+    bool strict = false;
 };
 
 // What is wrong with the text is said by the check itself.
@@ -26,17 +30,42 @@ void dump_tree(const Console& console, const std::string& path) {
     console.print(dump(parse(sources, sources.add(path, std::move(*read.text)), unseen)));
 }
 
+// What is only to be looked at becomes what has to be put right.
+Diagnostics strict(const Diagnostics& found) {
+    Diagnostics judged;
+    for (Diagnostic diagnostic : found.list()) {
+        if (diagnostic.severity == Severity::warning) diagnostic.severity = Severity::error;
+        judged.add(std::move(diagnostic));
+    }
+    return judged;
+}
+
+Findings findings_of(Compilation& compilation, bool is_strict) {
+    Findings findings;
+    std::vector<Accept> accepts;
+    if (compilation.piece && compilation.diagnostics.ok()) {
+        SolidStore solids(*compilation.piece, compilation.diagnostics);
+        solids.placed();
+        if (compilation.diagnostics.ok()) findings = run_checks(*compilation.piece, solids);
+        accepts = compilation.piece->accepts;
+    }
+    findings = judged(std::move(findings), compilation.diagnostics, accepts);
+    if (is_strict) findings.diagnostics = strict(findings.diagnostics);
+    return findings;
+}
+
 ExitStatus check(const Console& console, const CheckArguments& arguments) {
     Diagnostics diagnostics;
     auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     if (arguments.dump == "tree") dump_tree(console, arguments.design.file);
-    if (compilation->piece && compilation->diagnostics.ok()) {
-        SolidStore solids(*compilation->piece, compilation->diagnostics);
-        check_assembly(*compilation->piece, solids, compilation->diagnostics);
-    }
+    const Findings findings = findings_of(*compilation, arguments.strict);
+    const LengthStyle style = compilation->piece ? compilation->piece->style : LengthStyle();
     if (arguments.dump == "graph" && compilation->piece) console.print(piece_yaml(*compilation->piece));
-    return console.report(compilation->diagnostics, *compilation->sources);
+    if (arguments.numbers) console.print(numbers_text(findings.numbers, style));
+    if (!arguments.json) return console.report(findings.diagnostics, *compilation->sources);
+    console.print(findings_json(findings, *compilation->sources, style));
+    return exit_status(findings.diagnostics);
 }
 
 }  // namespace
@@ -44,12 +73,15 @@ ExitStatus check(const Console& console, const CheckArguments& arguments) {
 void add_check(CLI::App& program, Session& session) {
     CLI::App* command = add_command(
         program, "check",
-        "Read and place a design, try whether it goes together, say what is wrong, write nothing");
+        "Read and place a design, check whether it fits, moves, goes together and stands; write nothing");
     auto arguments = std::make_shared<CheckArguments>();
     add_design_arguments(*command, arguments->design);
     command->add_option("--dump", arguments->dump, "Print what a phase makes of the design")
         ->type_name("tree|graph")
         ->check(one_of({"tree", "graph"}));
+    command->add_flag("--numbers", arguments->numbers, "Print what the checks worked out, and how");
+    command->add_flag("--json", arguments->json, "Print findings and numbers as one JSON object");
+    command->add_flag("--strict", arguments->strict, "Warnings that the design does not accept are errors");
     command->callback([&session, arguments] {
         session.run = [&session, arguments] { return check(session.console, *arguments); };
     });

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <memory>
 
+#include "compiler/check/check_table.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/definition_text.hpp"
 #include "compiler/cli/design_arguments.hpp"
@@ -59,6 +60,12 @@ std::string wood_details(const WoodSpecies& wood) {
     std::string text = fmt::format("{}\n  common name  {}\n  density      {} kg/m3 at 12 % moisture\n",
                                    wood.key, wood.common, wood.density.get_d());
     if (wood.hardness) text += fmt::format("  hardness     {} N, side grain\n", wood.hardness->get_d());
+    if (wood.tangential > 0)
+        text += fmt::format(
+            "  movement     {:.3g} % along the rays, {:.3g} % along the rings, for each percent of "
+            "moisture\n",
+            100 * wood.radial.get_d(), 100 * wood.tangential.get_d());
+    if (!wood.caution.empty()) text += fmt::format("  take care    {}\n", wood.caution);
     if (wood.sheet) text += "  a sheet material\n";
     return text;
 }
@@ -66,8 +73,9 @@ std::string wood_details(const WoodSpecies& wood) {
 Entries woods(Reading& reading) {
     Entries entries;
     const std::optional<FileId> file = reading.add("data/woods.yaml");
-    const auto table = file ? read_woods(reading.sources, *file, reading.diagnostics) : std::nullopt;
-    if (!table) return entries;
+    auto table = file ? read_woods(reading.sources, *file, reading.diagnostics) : std::nullopt;
+    const std::optional<FileId> ways = table ? reading.add("data/wood_ways.yaml") : std::nullopt;
+    if (!ways || !read_wood_ways(reading.sources, *ways, *table, reading.diagnostics)) return entries;
     for (const WoodSpecies& wood : table->all())
         entries.push_back({wood.key, wood.common, wood_details(wood)});
     return entries;
@@ -91,6 +99,17 @@ Entries backends(Reading&) {
     return entries;
 }
 
+Entries checks(Reading&) {
+    Entries entries;
+    for (const Check& check : all_checks()) {
+        std::string details = fmt::format("{}\n  {}\n", check.name, check.summary);
+        for (const Code code : check.codes)
+            details += fmt::format("  {}  {}\n", info(code).code, info(code).title);
+        entries.push_back({std::string(check.name), std::string(check.summary), std::move(details)});
+    }
+    return entries;
+}
+
 struct Topic {
     std::string_view name;
     std::string_view one;  // what one of them is called
@@ -101,6 +120,7 @@ constexpr Topic topics[] = {
     {"joints", "joint", [](Reading& reading) { return definitions(reading, "joints", NodeKind::joint); }},
     {"shapes", "shape", [](Reading& reading) { return definitions(reading, "shapes", NodeKind::shape); }},
     {"woods", "wood", woods},
+    {"checks", "check", checks},
     {"backends", "backend", backends},
 };
 
@@ -158,9 +178,9 @@ ExitStatus list(const Console& console, const ListArguments& arguments) {
 
 void add_list(CLI::App& program, Session& session) {
     CLI::App* command =
-        add_command(program, "list", "List joints, shapes, woods or backends, or tell all about one");
+        add_command(program, "list", "List joints, shapes, woods, checks or backends, or tell all about one");
     auto arguments = std::make_shared<ListArguments>();
-    command->add_option("WHAT", arguments->topic, "joints, shapes, woods or backends")
+    command->add_option("WHAT", arguments->topic, "joints, shapes, woods, checks or backends")
         ->required()
         ->type_name("")
         ->check(one_of(topic_names()));

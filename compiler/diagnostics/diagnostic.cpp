@@ -45,10 +45,13 @@ static bool same_place(const Diagnostic& a, const Diagnostic& b) {
                       [](const Label& x, const Label& y) { return x.span == y.span; });
 }
 
+static bool is_error(const Diagnostic& diagnostic) {
+    return diagnostic.severity == Severity::error && diagnostic.accepted.empty();
+}
+
 // A list that is full of warnings still has room for the error that stops the run.
 static void replace_last_warning(std::vector<Diagnostic>& list, Diagnostic& diagnostic) {
-    if (diagnostic.severity != Severity::error) return;
-    const auto is_error = [](const Diagnostic& kept) { return kept.severity == Severity::error; };
+    if (!is_error(diagnostic)) return;
     const auto last = std::find_if_not(list.rbegin(), list.rend(), is_error);
     if (last == list.rend()) return;
     list.erase(std::next(last).base());
@@ -62,7 +65,7 @@ bool Diagnostics::full() const {
 void Diagnostics::add(Diagnostic diagnostic) {
     const auto is_repeat = [&](const Diagnostic& kept) { return same_place(kept, diagnostic); };
     if (std::any_of(list_.begin(), list_.end(), is_repeat)) return;
-    if (diagnostic.severity == Severity::error) ++errors_;
+    if (is_error(diagnostic)) ++errors_;
     if (list_.size() < limits::diagnostics) {
         list_.push_back(std::move(diagnostic));
         return;
@@ -73,9 +76,9 @@ void Diagnostics::add(Diagnostic diagnostic) {
 
 std::vector<Diagnostic> Diagnostics::sorted() const {
     const auto rank = [](const Diagnostic& each) {
-        const bool error = each.severity == Severity::error;
-        return error ? std::make_tuple(0, each.primary.file, each.primary.begin)
-                     : std::make_tuple(1, FileId{}, std::uint32_t{});
+        const int severity = each.accepted.empty() ? -static_cast<int>(each.severity) : 1;
+        return is_error(each) ? std::make_tuple(severity, each.primary.file, each.primary.begin)
+                              : std::make_tuple(severity, FileId{}, std::uint32_t{});
     };
     std::vector<Diagnostic> ordered = list_;
     std::stable_sort(ordered.begin(), ordered.end(),

@@ -48,6 +48,8 @@ struct Diagnostic {
     std::vector<std::string> notes;  // more facts
     std::string help;                // what to write
     std::vector<Label> trace;        // "in joint housing", innermost first
+    // Why the design accepts it. Then it is neither error nor warning any more, whatever its severity.
+    std::string accepted = {};
 
     Diagnostic&& label(Span span, std::string text) &&;
     Diagnostic&& note(std::string text) &&;
@@ -64,7 +66,8 @@ class Diagnostics {
   public:
     void add(Diagnostic diagnostic);
     const std::vector<Diagnostic>& list() const { return list_; }
-    // Errors first by file and place in it; the order of discovery otherwise.
+    // Worst first: errors by file and place in it, then warnings, notes and what is accepted, in the order of
+    // discovery.
     std::vector<Diagnostic> sorted() const;
     std::size_t errors() const { return errors_; }
     std::size_t more() const { return more_; }

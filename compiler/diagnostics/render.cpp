@@ -50,8 +50,8 @@ std::string place(const SourceManager& sources, FileId file, std::uint32_t offse
 }
 
 std::string heading(const Diagnostic& diagnostic, const Painter& paint) {
-    const std::string kind =
-        fmt::format("{}[{}]", severity_word(diagnostic.severity), info(diagnostic.code).code);
+    const std::string kind = fmt::format("{}{}[{}]", diagnostic.accepted.empty() ? "" : "accepted ",
+                                         severity_word(diagnostic.severity), info(diagnostic.code).code);
     return fmt::format("{}: {}\n", paint(colour_of(diagnostic.severity), kind),
                        paint(strong, safe(diagnostic.message)));
 }
@@ -126,6 +126,8 @@ std::string render(const Diagnostic& diagnostic, const SourceManager& sources, b
     for (const Label& label : diagnostic.labels) {
         if (!is_known(sources, label.span.file)) text += fmt::format("  {}\n", safe(label.text));
     }
+    if (!diagnostic.accepted.empty())
+        text += fmt::format("  {}: {}\n", paint(cyan, "accepted because"), safe(diagnostic.accepted));
     for (const std::string& note : diagnostic.notes) {
         text += fmt::format("  {}: {}\n", paint(cyan, "note"), safe(note));
     }
@@ -137,12 +139,23 @@ std::string render(const Diagnostic& diagnostic, const SourceManager& sources, b
 }
 
 std::string summary(const Diagnostics& diagnostics) {
-    const auto& list = diagnostics.list();
-    const auto warnings = static_cast<std::size_t>(std::count_if(
-        list.begin(), list.end(), [](const Diagnostic& each) { return each.severity == Severity::warning; }));
+    std::size_t warnings = 0;
+    std::size_t notes = 0;
+    std::size_t accepted = 0;
+    for (const Diagnostic& each : diagnostics.list()) {
+        if (!each.accepted.empty()) {
+            ++accepted;
+        } else if (each.severity == Severity::warning) {
+            ++warnings;
+        } else if (each.severity == Severity::note) {
+            ++notes;
+        }
+    }
     std::string text;
     if (diagnostics.errors() > 0) text = counted(diagnostics.errors(), "error");
     if (warnings > 0) text += (text.empty() ? "" : ", ") + counted(warnings, "warning");
+    if (notes > 0) text += (text.empty() ? "" : ", ") + counted(notes, "note");
+    if (accepted > 0) text += fmt::format("{}{} accepted", text.empty() ? "" : ", ", accepted);
     if (diagnostics.more() > 0) text += fmt::format(" ({} not shown)", diagnostics.more());
     return text;
 }

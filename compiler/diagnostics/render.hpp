@@ -21,9 +21,10 @@ std::string render(const Diagnostic& diagnostic, const SourceManager& sources, b
 
 // One line, one JSON object (RFC 8259) with the keys file, line, column, end, code, severity, message, text,
 // labels, notes, help, trace, in this order; file, line, column and end are null where no text is to blame.
+// Of one that the design accepts `accepted` follows, the reason.
 std::string render_json(const Diagnostic& diagnostic, const SourceManager& sources);
 
-// "2 errors, 1 warning", with what is not shown; empty if there is nothing to say.
+// "2 errors, 1 warning, 1 note, 1 accepted", with what is not shown; empty if there is nothing to say.
 std::string summary(const Diagnostics& diagnostics);
 
 // "error", "warning", "note".

@@ -47,6 +47,7 @@ std::string render_json(const Diagnostic& diagnostic, const SourceManager& sourc
     json["notes"] = diagnostic.notes;
     json["help"] = diagnostic.help;
     json["trace"] = labels(diagnostic.trace, sources);
+    if (!diagnostic.accepted.empty()) json["accepted"] = diagnostic.accepted;
     return json.dump(-1, ' ', false, Json::error_handler_t::replace) + '\n';
 }
 

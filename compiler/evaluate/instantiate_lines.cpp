@@ -53,6 +53,9 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
         case NodeKind::load:
             load(pending, statement);
             break;
+        case NodeKind::used_as:
+            use(pending, statement);
+            break;
         case NodeKind::require:
             out_.requirements.emplace_back(statement, &scope);
             break;
@@ -66,7 +69,10 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
             not_yet(statement, "overlays of measured sizes (`made`) are");
             break;
         case NodeKind::accept:
-            not_yet(statement, "accepted findings are");
+            accept(statement);
+            break;
+        case NodeKind::climate:
+            climate(statement, scope);
             break;
         default:
             refuse(statement, "here, in the body of a piece");
@@ -274,6 +280,26 @@ void Instantiation::load(const Pending& pending, const Syntax& line) {
     }
     const Syntax place = line.child(2);
     out_.loads.push_back({*force, *pattern, place ? std::string(place.text()) : "middle", line.span()});
+}
+
+void Instantiation::use(const Pending& pending, const Syntax& line) {
+    constexpr long most_people = 100;
+    UseStatement statement;
+    statement.where = line.span();
+    for (const Syntax& child : line.children()) {
+        if (child.kind() == NodeKind::people) {
+            const auto people =
+                evaluator_.whole_number(child.child(0), *pending.container->scope, 1, most_people);
+            if (!people) return;
+            statement.people = *people;
+        } else if (child.kind() == NodeKind::upon) {
+            statement.on = members(pending, child.child(0));
+            if (statement.on.empty()) return;
+        } else {
+            (statement.what.empty() ? statement.what : statement.detail) = child.text();
+        }
+    }
+    out_.uses.push_back(std::move(statement));
 }
 
 void Instantiation::match(const Pending& pending, const Syntax& line) {

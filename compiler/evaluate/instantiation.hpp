@@ -70,10 +70,16 @@ class Instantiation {
     void join(const Pending& pending, const Syntax& join);
     std::vector<PartPattern> members(const Pending& pending, const Syntax& side);
     void load(const Pending& pending, const Syntax& load);
+    void use(const Pending& pending, const Syntax& use);
     void match(const Pending& pending, const Syntax& match);
     void glued(PartDeclaration& declaration, const Syntax& glued, Scope& scope);
     void show(PartDeclaration& declaration, const Syntax& word);
     void finish(const Syntax& finish, Scope& scope);
+
+    // instantiate_checks.cpp
+    void accept(const Syntax& accept);
+    void climate(const Syntax& climate, Scope& scope);
+    std::optional<Rational> share(const Syntax& expression, Scope& scope, const Rational& most);
 };
 
 }  // namespace rodwright

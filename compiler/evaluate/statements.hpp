@@ -115,10 +115,34 @@ struct LoadStatement {
     Span where;
 };
 
+// `use seat for 2 on seat`
+struct UseStatement {
+    std::string what;
+    std::string detail;  // empty where there is none
+    long people = 1;
+    std::vector<PartPattern> on;
+    Span where;
+};
+
 // Parts that are to come out of the same wood.
 struct MatchStatement {
     std::vector<PartPattern> parts;
     NodeKind how{};  // from_one_board, in_sequence or as_book
+    Span where;
+};
+
+struct AcceptStatement {
+    std::string code;  // of a diagnostic, as written in codes.def
+    std::string because;
+    Span where;
+};
+
+// The air that the piece will stand in, and the wood when it is made.
+struct ClimateStatement {
+    Rational driest;   // relative humidity, 0 to 1
+    Rational dampest;  // the same, not below `driest`
+    Rational kelvin;
+    std::optional<Rational> made_at;  // moisture content of the wood, 0 to 1
     Span where;
 };
 
@@ -151,7 +175,10 @@ struct Statements {
     std::vector<JoinStatement> joins;
     std::vector<ShapeStatement> shapes;
     std::vector<LoadStatement> loads;
+    std::vector<UseStatement> uses;
     std::vector<MatchStatement> matches;
+    std::vector<AcceptStatement> accepts;
+    std::optional<ClimateStatement> climate;
     std::vector<WoodStatement> woods;
     std::vector<std::pair<std::string, long>> finishes;
     std::vector<std::pair<Syntax, Scope*>> requirements;

@@ -84,4 +84,41 @@ const std::vector<Turn>& all_turns() {
     return turns;
 }
 
+Box box_around(const Box& a, const Box& b) {
+    Box both;
+    for (const Axis axis : all_axes) {
+        both.low[axis] = std::min(a.low[axis], b.low[axis]);
+        both.high[axis] = std::max(a.high[axis], b.high[axis]);
+    }
+    return both;
+}
+
+// Extents along the frame's own axes, laid out along those that it is given in.
+static void set_extent(Box& box, const Frame& frame, Direction along, const Rational& low,
+                       const Rational& high) {
+    const Rational& origin = frame.origin[along.axis];
+    box.low[along.axis] = along.positive ? Rational(origin + low) : Rational(origin - high);
+    box.high[along.axis] = along.positive ? Rational(origin + high) : Rational(origin - low);
+}
+
+Box bounds_of(const Body& body) {
+    Rational low_u = -body.size_u / 2, high_u = body.size_u / 2;
+    Rational low_v = -body.size_v / 2, high_v = body.size_v / 2;
+    if (body.form == BodyForm::prism && !body.profile.empty()) {
+        low_u = high_u = body.profile.front().u;
+        low_v = high_v = body.profile.front().v;
+        for (const Point2& corner : body.profile) {
+            low_u = std::min(low_u, corner.u);
+            high_u = std::max(high_u, corner.u);
+            low_v = std::min(low_v, corner.v);
+            high_v = std::max(high_v, corner.v);
+        }
+    }
+    Box box;
+    set_extent(box, body.frame, body.frame.u, low_u, high_u);
+    set_extent(box, body.frame, body.frame.v, low_v, high_v);
+    set_extent(box, body.frame, body.frame.w, 0, body.length);
+    return box;
+}
+
 }  // namespace rodwright

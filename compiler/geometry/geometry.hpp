@@ -97,6 +97,11 @@ struct Body {
     friend bool operator==(const Body&, const Body&) = default;
 };
 
+// The least box that holds the body, in the axes that its frame is given in.
+Box bounds_of(const Body& body);
+// The least that holds both.
+Box box_around(const Box& a, const Box& b);
+
 // A turn (and, if the determinant is -1, a reflection) that maps axes to axes: axis i of the result takes its
 // coordinate from `from[i]`, which runs the other way if not positive.
 struct Turn {

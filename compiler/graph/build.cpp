@@ -18,7 +18,8 @@ void add_wood(const WoodStatement& statement, const WoodTable& table, Evaluator&
         return;
     }
     piece.woods.push_back({statement.name, statement.species, species->common, statement.cut,
-                           species->density, species->colour, species->sheet});
+                           species->density, species->colour, species->sheet, species->radial,
+                           species->tangential, species->caution, species->mechanics});
 }
 
 void check_part_woods(const Statements& statements, Evaluator& evaluator) {
@@ -55,6 +56,17 @@ void add_loads(const Statements& statements, Piece& piece) {
             piece.loads.push_back(
                 {load.force, static_cast<PartId>(part), *load.part.face, load.place, load.where});
         }
+    }
+}
+
+void add_uses(const Statements& statements, Piece& piece) {
+    for (const UseStatement& use : statements.uses) {
+        Use used{use.what, use.detail, use.people, {}, use.where};
+        for (const PartPattern& pattern : use.on) {
+            for (const std::size_t part : matching(statements, pattern))
+                used.on.push_back(static_cast<PartId>(part));
+        }
+        piece.uses.push_back(std::move(used));
     }
 }
 
@@ -109,6 +121,18 @@ void add_matches(const Statements& statements, Evaluator& evaluator, Piece& piec
     }
 }
 
+Climate climate_of(const Statements& statements) {
+    Climate climate;
+    if (!statements.climate) return climate;
+    const ClimateStatement& said = *statements.climate;
+    climate.driest = said.driest;
+    climate.dampest = said.dampest;
+    climate.kelvin = said.kelvin;
+    if (said.made_at) climate.made_at = *said.made_at;
+    climate.said = true;
+    return climate;
+}
+
 void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece) {
     for (const auto& [name, param] : statements.params) {
         Definition* definition = statements.containers.front().scope->find(name);
@@ -140,9 +164,13 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     piece.joints = std::move(draft.joints);
     add_assemblies(statements, places, piece);
     add_loads(statements, piece);
+    add_uses(statements, piece);
     add_matches(statements, evaluator, piece);
     for (const auto& [name, coats] : statements.finishes)
         piece.finishes.push_back({name, static_cast<int>(coats)});
+    for (const AcceptStatement& accept : statements.accepts)
+        piece.accepts.push_back({accept.code, accept.because, accept.where});
+    piece.climate = climate_of(statements);
     add_params(statements, evaluator, piece);
     if (!evaluator.diagnostics().ok()) return std::nullopt;
     return piece;

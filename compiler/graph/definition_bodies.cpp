@@ -112,4 +112,14 @@ std::vector<Body> definition_bodies(const Syntax& node, MemberForm form, Scope& 
     return {body};
 }
 
+std::optional<FastenerForm> fastener_form(const Syntax& word, Evaluator& evaluator) {
+    if (word.text() == "dowel") return FastenerForm::dowel;
+    if (word.text() == "screw") return FastenerForm::screw;
+    if (word.text() == "clip") return FastenerForm::clip;
+    evaluator.report(
+        diagnose(Code::bad_argument, word.span(), fmt::format("`{}` is no fastener", word.text()))
+            .hint("write `hold dowel` (glued in), `hold screw` or `hold clip` (against lifting only)"));
+    return std::nullopt;
+}
+
 }  // namespace rodwright

@@ -15,4 +15,7 @@ std::vector<Body> definition_bodies(const Syntax& body, MemberForm form, Scope& 
 std::optional<Direction> direction(const Syntax& expression, MemberForm form, Scope& scope,
                                    Evaluator& evaluator);
 
+// The word behind `hold`; reports one that is no fastener.
+std::optional<FastenerForm> fastener_form(const Syntax& word, Evaluator& evaluator);
+
 }  // namespace rodwright

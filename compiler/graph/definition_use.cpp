@@ -73,8 +73,14 @@ class DefinitionUse {
             case NodeKind::slides:
                 result_.slides = direction(statement.child(0), form(), scope_, evaluator_);
                 break;
+            case NodeKind::lets:
+                lets(statement);
+                break;
             case NodeKind::glue:
                 for (const Syntax& word : statement.children()) result_.glue.emplace_back(word.text());
+                break;
+            case NodeKind::hold:
+                hold(statement);
                 break;
             case NodeKind::check:
                 check(statement);
@@ -137,6 +143,36 @@ class DefinitionUse {
             return;
         }
         result_.features.push_back({*which, op, {}, *size});
+    }
+
+    void lets(const Syntax& statement) {
+        const std::optional<std::size_t> which = member(statement.child(0));
+        const std::optional<Direction> way = direction(statement.child(1), form(), scope_, evaluator_);
+        const Syntax by = statement.find(NodeKind::by);
+        const std::optional<Rational> room =
+            by ? evaluator_.length(by.child(0), scope_) : std::optional<Rational>();
+        if (!which || !way || (by && !room)) return;
+        if (room && *room < 0) {
+            evaluator_.report(diagnose(Code::bad_argument, by.child(0).span(),
+                                       fmt::format("no part moves by {}", format_length(*room, style_))));
+            return;
+        }
+        result_.lets.push_back({*which, *way, room});
+        if (statement.find(NodeKind::either_way)) result_.lets.push_back({*which, -*way, room});
+    }
+
+    void hold(const Syntax& statement) {
+        const std::optional<FastenerForm> form_held = fastener_form(statement.child(0), evaluator_);
+        if (!form_held) return;
+        for (Body& body : definition_bodies(statement.child(1), form(), scope_, evaluator_)) {
+            if (body.form != BodyForm::cylinder || body.frame.w.axis != Axis::tall) {
+                evaluator_.report(diagnose(Code::bad_feature, statement.child(1).span(),
+                                           "a fastener is a cylinder that runs inward")
+                                      .hint("as in `hold screw cylinder(4mm, 30mm)`, without `along`"));
+                return;
+            }
+            result_.fasteners.push_back({*form_held, std::move(body)});
+        }
     }
 
     void check(const Syntax& statement) {

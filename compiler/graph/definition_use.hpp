@@ -36,12 +36,20 @@ struct FrameExtend {
     Rational by;
 };
 
+struct FrameFreedom {
+    std::size_t member = 0;
+    Direction way;  // frame axes
+    std::optional<Rational> by;
+};
+
 struct DefinitionResult {
     Work work;
     std::vector<FrameFeature> features;
     std::vector<FrameExtend> extends;
     std::optional<Direction> slides;  // frame axes
+    std::vector<FrameFreedom> lets;
     std::vector<std::string> glue;
+    std::vector<Fastener> fasteners;
     std::vector<std::pair<std::string, Quantity>> unsaid;  // lets that are not among its numbers
     std::vector<Diagnostic> checks;                        // that do not hold; placed at the use
 };

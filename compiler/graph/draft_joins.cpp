@@ -123,6 +123,22 @@ void add_features(const JoinJob& job, const JoinPlace& place, const DefinitionRe
     }
 }
 
+// See Joint::hold.
+Box holding_box(const Isometry& to_piece, const DefinitionResult& result, const Box& contact) {
+    const auto is_left = [](const FrameFeature& made) { return made.op == FeatureOp::leave; };
+    const auto is_pocket = [](const FrameFeature& made) {
+        return made.op == FeatureOp::remove && made.member == 1;
+    };
+    const bool any_left = std::ranges::any_of(result.features, is_left);
+    std::optional<Box> hold;
+    for (const FrameFeature& made : result.features) {
+        if (!(any_left ? is_left(made) : is_pocket(made))) continue;
+        const Box box = bounds_of(to_piece.apply(made.body));
+        hold = hold ? box_around(*hold, box) : box;
+    }
+    return hold.value_or(contact);
+}
+
 void join_pair(const JoinJob& job, const JoinPair& pair) {
     const std::optional<MemberForm> first = checked_form(job, 0, pair.first, pair.contact.first);
     const std::optional<MemberForm> second = checked_form(job, 1, pair.second, pair.contact.second);
@@ -154,7 +170,14 @@ void join_pair(const JoinJob& job, const JoinPair& pair) {
     joint.frame = place.frame;
     joint.contact_u = contact.size(place.frame.u.axis);
     joint.contact_v = contact.size(place.frame.v.axis);
-    if (result->slides) joint.slides = from_frame(place.frame).turn.apply(*result->slides);
+    const Isometry to_piece = from_frame(place.frame);
+    if (result->slides) joint.slides = to_piece.turn.apply(*result->slides);
+    for (const FrameFreedom& free : result->lets) {
+        const Direction way = to_piece.turn.apply(free.way);
+        joint.lets.push_back({free.member == 0 ? way : -way, free.by});
+    }
+    joint.hold = holding_box(to_piece, *result, contact);
+    joint.fasteners = result->fasteners;
     joint.where = job.statement.syntax.span();
     job.draft.joint_kinds[static_cast<std::size_t>(kind)].joints.push_back(
         static_cast<JointId>(job.draft.joints.size()));

@@ -14,6 +14,7 @@
 #include <utility>
 #include <vector>
 
+#include "compiler/data/wood_mechanics.hpp"
 #include "compiler/diagnostics/source.hpp"
 #include "compiler/evaluate/glued_up.hpp"
 #include "compiler/geometry/geometry.hpp"
@@ -149,6 +150,10 @@ struct Part {
 
 enum class MemberForm : std::uint8_t { end, face, edge };
 
+// How a fastener holds: a dowel by glue along it, a screw by its thread, a clip only against being lifted
+// off.
+enum class FastenerForm : std::uint8_t { dowel, screw, clip };
+
 struct JointMember {
     std::string role;  // "tenon"
     PartId part = PartId::none;
@@ -156,11 +161,24 @@ struct JointMember {
     MemberForm form{};
 };
 
+// A pin, screw or clip of a joint: a cylinder in the joint's frame, from the meeting plane into the second
+// member (into the first, where it runs towards -w).
+struct Fastener {
+    FastenerForm form{};
+    Body body;
+};
+
 struct JointKind {
     Work work;
     bool fastening = false;
     std::vector<std::string> glue;  // "cheeks"; empty: no glue
     std::vector<JointId> joints;
+};
+
+// A way in which a joint lets its first member move against the second; without `by`, as far as it likes.
+struct Freedom {
+    Direction way;  // in the piece's axes
+    std::optional<Rational> by;
 };
 
 // Members in the order of the definition. The frame's origin is the middle of the rectangle where they meet;
@@ -173,6 +191,11 @@ struct Joint {
     Rational contact_u;
     Rational contact_v;
     std::optional<Direction> slides;  // motion of the first member that closes the joint
+    std::vector<Freedom> lets;
+    // Where the members hold each other, in the piece's axes: what one leaves in the other, else the pockets
+    // in the second, else where they meet.
+    Box hold;
+    std::vector<Fastener> fasteners;
     Span where;
 };
 
@@ -184,6 +207,12 @@ struct Wood {
     Rational density;     // kg/m^3 at 12 % moisture, 0 if unknown
     std::string colour;   // "#c8b089" for drawings
     bool sheet = false;   // plywood and the like
+    // Change in size across the grain for each percent of moisture, as a part of the size: along the rays and
+    // along the rings. Both 0 if unknown, and for sheet goods.
+    Rational radial;
+    Rational tangential;
+    std::string caution;                          // what its dust or splinters do, or empty
+    std::optional<WoodMechanics> mechanics = {};  // where they are known
 };
 
 struct Assembly {
@@ -200,6 +229,15 @@ struct Load {
     Span where;
 };
 
+// What the piece is for, as the design says: `use seat for 2 on seat`.
+struct Use {
+    std::string what;    // "seat"; stdlib/data/loads.yaml has the words
+    std::string detail;  // "books"; empty where there is none
+    long people = 1;
+    std::vector<PartId> on;  // empty: whatever part of the piece it fits
+    Span where;
+};
+
 // Parts that are to come out of the same wood, in the order in which the design names them: from one board
 // anywhere, next to one another along one board, or two as the leaves of one that is sawn open.
 enum class MatchKind : std::uint8_t { one_board, sequence, book };
@@ -208,6 +246,22 @@ struct Match {
     MatchKind how{};
     std::vector<PartId> parts;
     Span where;
+};
+
+// A finding that the maker has seen and lives with.
+struct Accept {
+    std::string code;  // "W1102"
+    std::string because;
+    Span where;
+};
+
+// The air that the piece will stand in through the year, and the moisture of the wood when it is made.
+struct Climate {
+    Rational driest = ratio(30, 100);   // relative humidity, 0 to 1
+    Rational dampest = ratio(65, 100);  // the same
+    Rational kelvin = ratio(29315, 100);
+    Rational made_at = ratio(8, 100);  // moisture content, 0 to 1
+    bool said = false;                 // by the design; otherwise these are a heated house and dry lumber
 };
 
 struct Finish {
@@ -226,8 +280,11 @@ struct Piece {
     std::vector<Joint> joints;
     std::vector<Assembly> assemblies;
     std::vector<Load> loads;
+    std::vector<Use> uses;
     std::vector<Match> matches;  // of one wood and thickness each, none of sheet goods; a book has two
     std::vector<Finish> finishes;
+    std::vector<Accept> accepts;
+    Climate climate;
     std::vector<std::pair<std::string, Quantity>> params;  // the maker's parameters and their values now
 
     const Kind& operator[](KindId id) const { return kinds[static_cast<std::size_t>(id)]; }

@@ -212,8 +212,8 @@ Piece sample_piece() {
     Piece piece;
     piece.name = "Watch bench";
     piece.box = box_of({{inches(-7, 2), 0, 0}}, {{inches(53, 2), inches(12), inches(115, 4)}});
-    piece.woods = {{"ash", "white_ash", "white ash", "quartered", 672, "#d9c6a0", false},
-                   {"elm", "red_elm", "red elm", "", 594, "#a67f58", false}};
+    piece.woods = {{"ash", "white_ash", "white ash", "quartered", 672, "#d9c6a0", false, 0, 0, ""},
+                   {"elm", "red_elm", "red elm", "", 594, "#a67f58", false, 0, 0, ""}};
     piece.kinds = {leg_kind("A1", left_leg, std::nullopt), leg_kind("A2", right_leg, KindId{0}), rail_kind(),
                    top_kind()};
     piece.parts = sample_parts();

@@ -118,12 +118,12 @@ TEST_CASE("clearance drills by the number of the screw") {
 TEST_CASE("buttons: slots on the inner side of the rail, pilots in the top") {
     const Sample sample(top_on_rail(
         "buttons(every = 200mm, wide = 30mm, tongue = 8mm, slot = 6mm, down = 10mm, room = 8mm)"));
-    // 50 from the ends, 200 between: two buttons. Slot 30 + 2 * 8 long, 8 + 8 / 4 deep.
+    // 50 from the ends, 200 between: two buttons. Slot 30 + 2 * 8 long, 8 + 8 / 2 deep.
     CHECK(sample.number("count") == 2);
-    const double slots = 2 * 46.0 * 10 * 6;
+    const double slots = 2 * 46.0 * 12 * 6;
     CHECK(sample.volume("rail") == close_to(long_rail - slots));
-    // The middle of the top is behind the rail: the slots reach from 28 to 38.
-    CHECK(sample.centre("rail")[1] == close_to((long_rail * 29 - slots * 33) / (long_rail - slots)));
+    // The middle of the top is behind the rail: the slots reach from 26 to 38.
+    CHECK(sample.centre("rail")[1] == close_to((long_rail * 29 - slots * 32) / (long_rail - slots)));
     CHECK(sample.volume("top") == close_to(top - 2 * cylinder(sample.number("pilot"), 20 * 2.0 / 3)));
 }
 

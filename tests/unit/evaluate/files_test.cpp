@@ -143,6 +143,7 @@ TEST_CASE("a library in a folder: its definitions are the ones that are meant, a
                                  {"lib/joints/dowell.rod", dowel},
                                  {"lib/joints/notes.txt", "not a joint"},
                                  {"lib/data/woods.yaml", wood},
+                                 {"lib/data/wood_ways.yaml", "movement: {}\ncautions: {}\n"},
                                  {"lib/data/shop.yaml", "tools:\n  chisel: [6mm]\n"}});
         CompileOptions options = build("box.rod");
         options.stdlib_folder = "lib";

@@ -55,6 +55,9 @@ piece "Keeper's table" {
          back_apron with buttons
   load 150 lbf on top.front at middle
   load 5 kg on top
+  use seat for 2 on seat, bench[left]
+  use shelf books
+  use table
   match leg[left], leg[right] from one board
   match slat[1], slat[2], slat[3] in sequence
   match door[left], door[right] as book
@@ -73,6 +76,8 @@ piece "Keeper's table" {
   variant "window seat" { length = 60" }
   made leg[left] { wide = 1-47/64" }
   accept wide_gap because "seen and liked"
+  climate 30% to 65% at 68F
+  climate 30% to 65% at 20C made at 8%
 }
 )rod";
 
@@ -90,7 +95,11 @@ const char* const every_body_statement = R"rod(joint mortise_and_tenon(tenon: en
   blend arris by 1/8"
   bevel arris by 1/16"
   slides along tenon.out
+  lets tenon move along -inward by long - 1/4"
+  lets tenon move along widthwise by 1/8" either way
+  lets tenon move along thickwise either way
   glue   cheeks, shoulders faces
+  hold dowel cylinder(d, long) repeat 3 every 2" along mortise.along at (0, 1")
   check thick <= 1/2 * mortise.thick  else warn "more than half the thickness"
   check if a then b else c else error "no"
   needs chisel thick | straight_bit thick reach long - 1" 3 (in) x + y

@@ -1,0 +1,70 @@
+#include "compiler/check/run_checks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "compiler/assembly/placed_meshes.hpp"
+#include "compiler/at_once.hpp"
+#include "compiler/check/check_table.hpp"
+#include "compiler/limits.hpp"
+
+namespace rodwright {
+
+static Diagnostic too_many_parts(const Piece& piece) {
+    return diagnose(
+        Code::not_tried, piece.parts.front().where,
+        fmt::format("whether the piece fits, goes together and stands was not tried: there are {} parts, and "
+                    "{} is the most that are tried",
+                    piece.parts.size(), limits::checked_parts));
+}
+
+Findings run_checks(const Piece& piece, SolidStore& solids) {
+    const bool too_many = piece.parts.size() > limits::checked_parts;
+    const bool complete = !too_many && solids.placed().size() == piece.parts.size();
+    const std::vector<Mesh> meshes = complete ? placed_meshes(piece, solids) : std::vector<Mesh>();
+    const std::vector<SharedWood> shared = complete ? shared_wood(meshes, solids) : std::vector<SharedWood>();
+    const CheckInput input{piece, solids, meshes, shared};
+    const std::vector<Check>& checks = all_checks();
+    std::vector<Findings> found(checks.size());
+    at_once(checks.size(), [&](std::size_t i) {
+        if (complete || !checks[i].needs_solids) checks[i].run(input, found[i]);
+    });
+    Findings all;
+    if (too_many) all.diagnostics.add(too_many_parts(piece));
+    for (Findings& each : found) {
+        for (const Diagnostic& diagnostic : each.diagnostics.list()) all.diagnostics.add(diagnostic);
+        std::ranges::move(each.numbers, std::back_inserter(all.numbers));
+    }
+    return all;
+}
+
+Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts) {
+    Diagnostics all = said;
+    for (const Diagnostic& each : findings.diagnostics.list()) all.add(each);
+    findings.diagnostics = accepted(all, accepts);
+    return findings;
+}
+
+Diagnostics accepted(const Diagnostics& found, const std::vector<Accept>& accepts) {
+    Diagnostics judged;
+    std::vector<bool> used(accepts.size());
+    for (Diagnostic diagnostic : found.list()) {
+        const std::string_view code = info(diagnostic.code).code;
+        const auto accept = std::ranges::find(accepts, code, &Accept::code);
+        if (accept != accepts.end()) {
+            diagnostic.accepted = accept->because;
+            used[static_cast<std::size_t>(accept - accepts.begin())] = true;
+        }
+        judged.add(std::move(diagnostic));
+    }
+    for (std::size_t i = 0; i < accepts.size(); ++i) {
+        if (used[i]) continue;
+        judged.add(diagnose(Code::accepts_nothing, accepts[i].where,
+                            fmt::format("nothing was found that `accept {}` accepts", accepts[i].code))
+                       .hint("take the line out; `rodwright check` says what is found"));
+    }
+    return judged;
+}
+
+}  // namespace rodwright

@@ -1,0 +1,22 @@
+// All checks of a piece.
+#pragma once
+
+#include "compiler/check/findings.hpp"
+#include "compiler/graph/piece.hpp"
+#include "compiler/solid/solid_kernel.hpp"
+
+namespace rodwright {
+
+// What the solids themselves have to say goes where `solids` reports, and if that is an error there is little
+// to check; nothing is accepted yet.
+Findings run_checks(const Piece& piece, SolidStore& solids);
+
+// With what was said before the checks, all judged as the design asks.
+Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts);
+
+// The same diagnostics, with those marked that the design accepts. Only warnings and notes can be, and errors
+// of the checks: no other error leaves a piece behind. Code::accepts_nothing for an `accept` that fits none
+// of them.
+Diagnostics accepted(const Diagnostics& found, const std::vector<Accept>& accepts);
+
+}  // namespace rodwright

@@ -1,0 +1,50 @@
+#include "compiler/check/stability/weight.hpp"
+
+#include <algorithm>
+
+namespace rodwright {
+
+namespace {
+
+struct Content {
+    double volume = 0;  // mm^3
+    Point3 moment{};    // volume times centre
+};
+
+// The tetrahedra from the origin to every triangle, those that face it counted off (the divergence theorem).
+// Seen from outside, corners run counter-clockwise.
+Content content_of(const Mesh& mesh) {
+    Content content;
+    for (const Triangle& triangle : mesh) {
+        const auto& [a, b, c] = triangle.corners;
+        const Point3 cross = {b[1] * c[2] - b[2] * c[1], b[2] * c[0] - b[0] * c[2],
+                              b[0] * c[1] - b[1] * c[0]};
+        const double volume = (a[0] * cross[0] + a[1] * cross[1] + a[2] * cross[2]) / 6;
+        content.volume += volume;
+        for (std::size_t i = 0; i < 3; ++i) content.moment[i] += volume * (a[i] + b[i] + c[i]) / 4;
+    }
+    return content;
+}
+
+}  // namespace
+
+Weight weight_of(const Piece& piece, const std::vector<Mesh>& meshes) {
+    constexpr double usual_density = 600;  // kg/m^3, between pine and oak
+    constexpr double cubic_metre = 1e9;    // mm^3
+    Weight weight;
+    for (const Kind& kind : piece.kinds) {
+        const Wood* wood = piece.find_wood(kind.wood);
+        const bool known = wood != nullptr && wood->density > 0;
+        if (!known) weight.guessed.push_back(kind.name);
+        const double density = (known ? wood->density.get_d() : usual_density) / cubic_metre;
+        for (const PartId part : kind.parts) {
+            const Content content = content_of(meshes[static_cast<std::size_t>(part)]);
+            weight.kilograms += density * content.volume;
+            for (std::size_t i = 0; i < 3; ++i) weight.centre[i] += density * content.moment[i];
+        }
+    }
+    for (double& coordinate : weight.centre) coordinate /= std::max(weight.kilograms, 1e-9);
+    return weight;
+}
+
+}  // namespace rodwright
