@@ -1,0 +1,19 @@
+// Beam search: all timetables grow at once, by one task at each level, and of those at a level only the most
+// promising ones go on. Of two that have done the same tasks and differ in nothing that matters later only
+// the better one is kept (dominance), so a beam that never had to drop one for lack of room has looked at all
+// orders.
+#pragma once
+
+#include "compiler/work/schedule/progress.hpp"
+
+namespace rodwright::schedule {
+
+struct Found {
+    std::vector<std::size_t> order;  // tasks, as they are to be placed
+    Figures figures;
+    bool complete = false;  // nothing was dropped for lack of room
+};
+
+Found search_beam(const Network& network, std::size_t width);
+
+}  // namespace rodwright::schedule

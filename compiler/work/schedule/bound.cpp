@@ -1,0 +1,240 @@
+#include "compiler/work/schedule/bound.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "compiler/work/schedule/chain.hpp"
+
+namespace rodwright::schedule {
+namespace {
+
+// Heads and tails are made longer where there are no more tasks than this: the time grows with their cube.
+constexpr std::size_t lengthened_tasks = 600;
+// Of the heads that may begin a set at most so many are tried: any of them gives a bound.
+constexpr std::size_t tried_heads = 400;
+constexpr std::size_t tried_heads_of_one = 24;
+
+// A task in a set, as its set sees it.
+struct Member {
+    std::size_t task = none;
+    Seconds head = 0;  // of its set-up, if it makes one
+    Seconds tail = 0;
+};
+
+// The set that gives the largest bound: all members with at least this head and this tail.
+struct Fullest {
+    Seconds bound = 0;
+    Seconds head = 0;
+    Seconds tail = 0;
+};
+
+class Heads {
+  public:
+    Heads(std::vector<Member>& members, std::size_t most) {
+        for (const Member& member : members) all_.push_back(member.head);
+        std::sort(all_.begin(), all_.end());
+        all_.erase(std::unique(all_.begin(), all_.end()), all_.end());
+        step_ = all_.size() / most + 1;
+    }
+
+    std::vector<Seconds> tried() const {
+        std::vector<Seconds> tried;
+        for (std::size_t i = 0; i < all_.size(); i += step_) tried.push_back(all_[i]);
+        return tried;
+    }
+
+  private:
+    std::vector<Seconds> all_;
+    std::size_t step_;
+};
+
+class Bounds {
+  public:
+    explicit Bounds(const Network& network)
+        : network_(network),
+          chain_(longest_chain(network)),
+          heads_(chain_.begins),
+          seen_(network.set_ups(), 0) {
+        for (std::size_t i = 0; i < network.size(); ++i) tails_.push_back(network.tail(i));
+        uses_.assign(network.set_ups(), 0);
+        for (const Task& task : network.tasks()) {
+            if (task.set_up != none) ++uses_[task.set_up];
+        }
+    }
+
+    Bound bound() {
+        if (network_.size() <= lengthened_tasks) {
+            find_lags();
+            find_set_up_heads();
+            for (std::size_t i = 0; i < network_.size(); ++i) lengthen_head(i);
+            for (std::size_t i = network_.size(); i-- > 0;) lengthen_tail(i);
+        }
+        return best(fullest_of_all());
+    }
+
+  private:
+    void find_lags();
+    void lengthen_head(std::size_t task);
+    void lengthen_tail(std::size_t task);
+    Seconds block_head(std::size_t task) const;
+    Fullest fullest_of_all();
+    Bound best(const Fullest& fullest) const;
+    std::vector<std::size_t> jobs_of(const std::vector<std::size_t>& tasks) const;
+
+    // `end(head, work)`: when the workers, busy from `head` on, have done that much each. Members are sorted
+    // by tail. A set-up belongs to a set whose head is not after set_up_heads_: it is surely not made before.
+    template <typename End>
+    Fullest fullest(std::vector<Member>& members, std::size_t most_heads, End end);
+    void find_set_up_heads();
+
+    Seconds& lag(std::size_t from, std::size_t to) { return lags_[from * network_.size() + to]; }
+
+    const Network& network_;
+    Chain chain_;
+    std::vector<Seconds> heads_;  // of the work
+    std::vector<Seconds> tails_;
+    std::vector<Seconds> lags_;  // from the end of one to the begin of the other at least; -1: not in a row
+    std::vector<std::size_t> uses_;
+    std::vector<Seconds> set_up_heads_;  // the clock's time before which none of its tasks makes the set-up
+    std::vector<std::size_t> seen_;      // by set-up: the last set in which it was counted
+    std::size_t sets_ = 0;
+};
+
+void Bounds::find_lags() {
+    const std::size_t size = network_.size();
+    lags_.assign(size * size, -1);
+    for (std::size_t from = 0; from < size; ++from) {
+        for (const Link& link : network_[from].after) lag(from, link.task) = link.wait;
+        for (std::size_t to = from + 1; to < size; ++to) {
+            if (lag(from, to) < 0) continue;
+            const Seconds end = lag(from, to) + network_[to].work;
+            for (const Link& link : network_[to].after) {
+                lag(from, link.task) = std::max(lag(from, link.task), end + link.wait);
+            }
+        }
+    }
+}
+
+void Bounds::find_set_up_heads() {
+    set_up_heads_.assign(network_.set_ups(), std::numeric_limits<Seconds>::max());
+    for (std::size_t i = 0; i < network_.size(); ++i) {
+        if (network_[i].set_up == none) continue;
+        Seconds& head = set_up_heads_[network_[i].set_up];
+        head = std::min(head, block_head(i));
+    }
+}
+
+template <typename End>
+Fullest Bounds::fullest(std::vector<Member>& members, std::size_t most_heads, End end) {
+    std::sort(members.begin(), members.end(), [](const Member& a, const Member& b) {
+        return std::pair(-a.tail, a.task) < std::pair(-b.tail, b.task);
+    });
+    Fullest best;
+    const auto workers = static_cast<Seconds>(network_.workers());
+    for (const Seconds head : Heads(members, most_heads).tried()) {
+        ++sets_;
+        Seconds work = 0;
+        for (const Member& member : members) {
+            if (member.head < head) continue;
+            const Task& task = network_[member.task];
+            work += task.work;
+            if (task.set_up != none && seen_[task.set_up] != sets_ && head <= set_up_heads_[task.set_up]) {
+                seen_[task.set_up] = sets_;
+                work += task.set_up_work;
+            }
+            const Seconds bound = end(head, (work + workers - 1) / workers) + member.tail;
+            if (bound > best.bound) best = {bound, head, member.tail};
+        }
+    }
+    return best;
+}
+
+Seconds Bounds::block_head(std::size_t task) const {
+    return std::max(Seconds{0}, heads_[task] - network_[task].set_up_work);
+}
+
+// All that must come before a task, and the ways from there to it.
+void Bounds::lengthen_head(std::size_t task) {
+    for (const Link& link : network_[task].before) {
+        const Seconds end = network_.calendar().end(heads_[link.task], network_[link.task].work);
+        heads_[task] = std::max(heads_[task], end + link.wait);
+    }
+    std::vector<Member> members;
+    for (std::size_t i = 0; i < task; ++i) {
+        if (lag(i, task) >= 0) members.push_back({i, block_head(i), lag(i, task)});
+    }
+    const Calendar& calendar = network_.calendar();
+    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
+    const Seconds ready = fullest(members, tried_heads_of_one, end).bound;
+    heads_[task] = earliest_work(network_, network_[task], std::max(heads_[task], ready));
+}
+
+// All that must come after a task, on a clock that is 0 at its end. A set-up surely comes after it too if all
+// its tasks do.
+void Bounds::lengthen_tail(std::size_t task) {
+    for (const Link& link : network_[task].after) {
+        tails_[task] = std::max(tails_[task], link.wait + network_[link.task].work + tails_[link.task]);
+    }
+    std::vector<Member> members;
+    std::vector<std::size_t> uses(network_.set_ups(), 0);
+    set_up_heads_.assign(network_.set_ups(), std::numeric_limits<Seconds>::max());
+    for (std::size_t i = task + 1; i < network_.size(); ++i) {
+        if (lag(task, i) < 0) continue;
+        // Another worker may set up already before the task's end.
+        Seconds head = lag(task, i) - network_[i].set_up_work;
+        if (network_.workers() == 1) head = std::max(Seconds{0}, head);
+        members.push_back({i, head, tails_[i]});
+        const std::size_t set_up = network_[i].set_up;
+        if (set_up == none) continue;
+        ++uses[set_up];
+        set_up_heads_[set_up] = std::min(set_up_heads_[set_up], head);
+    }
+    for (std::size_t set_up = 0; set_up < uses.size(); ++set_up) {
+        if (uses[set_up] < uses_[set_up]) set_up_heads_[set_up] = std::numeric_limits<Seconds>::min();
+    }
+    const Calendar& calendar = network_.calendar();
+    const auto end = [&](Seconds head, Seconds work) { return head + calendar.end(0, work); };
+    tails_[task] = std::max(tails_[task], fullest(members, tried_heads_of_one, end).bound);
+}
+
+Fullest Bounds::fullest_of_all() {
+    std::vector<Member> members;
+    for (std::size_t i = 0; i < network_.size(); ++i) members.push_back({i, block_head(i), tails_[i]});
+    const Calendar& calendar = network_.calendar();
+    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
+    find_set_up_heads();
+    return fullest(members, tried_heads, end);
+}
+
+std::vector<std::size_t> Bounds::jobs_of(const std::vector<std::size_t>& tasks) const {
+    std::vector<std::size_t> jobs;
+    for (const std::size_t task : tasks) jobs.push_back(network_[task].job);
+    return jobs;
+}
+
+Bound Bounds::best(const Fullest& fullest) const {
+    Bound bound;
+    bound.set_ups = static_cast<std::size_t>(
+        std::count_if(uses_.begin(), uses_.end(), [](std::size_t uses) { return uses > 0; }));
+    bound.makespan = std::max(chain_.makespan, fullest.bound);
+    if (chain_.makespan >= fullest.bound) {
+        bound.reason = Bound::Reason::chain;
+        bound.jobs = jobs_of(chain_.tasks);
+        return bound;
+    }
+    for (std::size_t i = 0; i < network_.size(); ++i) {
+        if (block_head(i) >= fullest.head && tails_[i] >= fullest.tail) bound.jobs.push_back(network_[i].job);
+    }
+    std::sort(bound.jobs.begin(), bound.jobs.end());
+    const bool all = bound.jobs.size() == network_.size();
+    bound.reason = all ? Bound::Reason::work : Bound::Reason::between;
+    return bound;
+}
+
+}  // namespace
+
+Bound lower_bound(const Network& network) {
+    return Bounds(network).bound();
+}
+
+}  // namespace rodwright::schedule

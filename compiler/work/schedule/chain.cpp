@@ -1,0 +1,38 @@
+#include "compiler/work/schedule/chain.hpp"
+
+#include <algorithm>
+
+namespace rodwright::schedule {
+
+Seconds earliest_work(const Network& network, const Task& task, Seconds ready) {
+    const Calendar& calendar = network.calendar();
+    const Seconds block = task.set_up_work + task.work;
+    return calendar.begin(ready, calendar.fits_day(block) ? task.work : block);
+}
+
+Chain longest_chain(const Network& network) {
+    Chain chain;
+    std::vector<std::size_t> from(network.size(), none);
+    std::size_t last = none;
+    chain.begins.assign(network.size(), 0);
+    std::vector<Seconds> ends(network.size(), 0);
+    for (std::size_t i = 0; i < network.size(); ++i) {
+        const Task& task = network[i];
+        for (const Link& link : task.before) {
+            const Seconds ready = ends[link.task] + link.wait;
+            if (ready <= chain.begins[i] && from[i] != none) continue;
+            chain.begins[i] = ready;
+            from[i] = link.task;
+        }
+        chain.begins[i] = earliest_work(network, task, chain.begins[i]);
+        ends[i] = network.calendar().end(chain.begins[i], task.work);
+        if (last != none && ends[i] + task.rest <= chain.makespan) continue;
+        chain.makespan = ends[i] + task.rest;
+        last = i;
+    }
+    for (std::size_t i = last; i != none; i = from[i]) chain.tasks.push_back(i);
+    std::reverse(chain.tasks.begin(), chain.tasks.end());
+    return chain;
+}
+
+}  // namespace rodwright::schedule
