@@ -6,8 +6,7 @@ namespace rodwright::schedule {
 
 Seconds earliest_work(const Network& network, const Task& task, Seconds ready) {
     const Calendar& calendar = network.calendar();
-    const Seconds block = task.set_up_work + task.work;
-    return calendar.begin(ready, calendar.fits_day(block) ? task.work : block);
+    return calendar.fits_day(task.set_up_work + task.work) ? calendar.begin(ready, task.work) : ready;
 }
 
 Chain longest_chain(const Network& network) {
@@ -18,9 +17,10 @@ Chain longest_chain(const Network& network) {
     std::vector<Seconds> ends(network.size(), 0);
     for (std::size_t i = 0; i < network.size(); ++i) {
         const Task& task = network[i];
+        chain.begins[i] = network.calendar().end(0, task.set_up_work);
         for (const Link& link : task.before) {
             const Seconds ready = ends[link.task] + link.wait;
-            if (ready <= chain.begins[i] && from[i] != none) continue;
+            if (ready < chain.begins[i]) continue;
             chain.begins[i] = ready;
             from[i] = link.task;
         }

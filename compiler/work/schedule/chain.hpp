@@ -14,7 +14,8 @@ struct Chain {
 
 Chain longest_chain(const Network& network);
 
-// When the work of a task can begin that is ready at `ready`, with or without a set-up before it.
+// When the work of a task can begin that is ready at `ready`, with or without a set-up before it. Where both
+// together are longer than a day the set-up may be made in the evening and the work begin at any time.
 Seconds earliest_work(const Network& network, const Task& task, Seconds ready);
 
 }  // namespace rodwright::schedule

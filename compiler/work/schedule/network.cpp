@@ -78,7 +78,7 @@ Network::Network(const Problem& problem, const std::vector<std::size_t>& order)
         tasks_[task_of[p.before]].after.push_back({task_of[p.after], p.wait});
     }
     if (size() <= searched_tasks) {
-        drop_implied_links();
+        tidy_links();
         count_shared_parts();
     }
     for (std::size_t i = 0; i < size(); ++i) {
@@ -87,42 +87,39 @@ Network::Network(const Problem& problem, const std::vector<std::size_t>& order)
     find_tails();
 }
 
-void Network::drop_implied_links() {
+// Last tasks first, so that links of what comes later are tidy already.
+void Network::tidy_links() {
     precedes_.assign(size() * size(), false);
-    std::vector<Seconds>
-        lag;  // from the end of `from` to the begin of each: the longest way, -1 where there is none
-    for (std::size_t from = 0; from < size(); ++from) {
-        // The longest direct link first, so that of several to one task only that one stays.
-        std::vector<Link>& links = tasks_[from].after;
-        std::sort(links.begin(), links.end(), [](const Link& a, const Link& b) {
-            return std::pair(a.task, -a.wait) < std::pair(b.task, -b.wait);
-        });
-        lag.assign(size(), -1);
-        std::vector<Link> kept;
-        std::size_t next_link = 0;
-        for (std::size_t to = from + 1; to < size(); ++to) {
-            for (; next_link < links.size() && links[next_link].task == to; ++next_link) {
-                if (links[next_link].wait <= lag[to]) continue;
-                lag[to] = links[next_link].wait;
-                kept.push_back(links[next_link]);
-            }
-            if (lag[to] < 0) continue;
-            for (const Link& link : tasks_[to].after) {
-                lag[link.task] = std::max(lag[link.task], lag[to] + tasks_[to].work + link.wait);
-            }
-        }
-        links = std::move(kept);
-        note_followers(from, lag);
-    }
+    std::vector<Seconds> lag(size());
+    for (std::size_t from = size(); from-- > 0;) tidy_links_of(from, lag);
 }
 
-void Network::note_followers(std::size_t from, const std::vector<Seconds>& lag) {
+// `lag`: from the end of `from` to the begin of the work of each that comes later, the longest way; -1 for
+// others.
+void Network::tidy_links_of(std::size_t from, std::vector<Seconds>& lag) {
+    // The longest direct link first, so that of several to one task only that one stays.
+    std::vector<Link> links = std::move(tasks_[from].after);
+    std::sort(links.begin(), links.end(), [](const Link& a, const Link& b) {
+        return std::pair(a.task, -a.wait) < std::pair(b.task, -b.wait);
+    });
     Task& task = tasks_[from];
+    task.after.clear();
+    std::fill(lag.begin(), lag.end(), -1);
+    auto link = links.begin();
     for (std::size_t to = from + 1; to < size(); ++to) {
+        const Seconds round = lag[to];
+        for (; link != links.end() && link->task == to; ++link) lag[to] = std::max(lag[to], link->wait);
         if (lag[to] < 0) continue;
         precedes_[from * size() + to] = true;
-        const bool same_machine = task.machine != none && tasks_[to].machine == task.machine;
-        if (same_machine && tasks_[to].set_up != task.set_up) task.blocks.push_back(to);
+        if (task.machine != none && task.machine == tasks_[to].machine && task.set_up != tasks_[to].set_up) {
+            // The machine is set up anew in between.
+            lag[to] = std::max(lag[to], tasks_[to].set_up_work);
+            task.blocks.push_back(to);
+        }
+        if (lag[to] > round) task.after.push_back({to, lag[to]});
+        for (const Link& next : tasks_[to].after) {
+            lag[next.task] = std::max(lag[next.task], lag[to] + tasks_[to].work + next.wait);
+        }
     }
 }
 

@@ -26,8 +26,9 @@ struct Task {
 
 class Network {
   public:
-    // Nothing if the precedences go in a circle. Links that a longer way round implies are left out where
-    // there are no more than `searched_tasks`.
+    // Nothing if the precedences go in a circle. With no more than `searched_tasks`, links that a longer way
+    // round implies are left out, and those that machines imply come in: a set-up between two tasks that
+    // follow each other.
     static std::optional<Network> make(const Problem& problem);
 
     const std::vector<Task>& tasks() const { return tasks_; }
@@ -52,8 +53,8 @@ class Network {
 
   private:
     Network(const Problem& problem, const std::vector<std::size_t>& order);
-    void drop_implied_links();
-    void note_followers(std::size_t from, const std::vector<Seconds>& lag);
+    void tidy_links();
+    void tidy_links_of(std::size_t from, std::vector<Seconds>& lag);
     void find_tails();
     void count_shared_parts();
 
