@@ -29,10 +29,10 @@ struct Candidate {
 
 class Beam {
   public:
-    Beam(const Network& network, std::size_t width) : network_(network), width_(width), outlook_(network) {
+    Beam(const Network& network, Seconds enough, std::size_t width) : network_(network), width_(width), outlook_(network) {
         cutting::Random random(network.size());
         for (std::size_t i = 0; i < network.size(); ++i) keys_.push_back(random.next());
-        states_.push_back({Partial(network)});
+        states_.push_back({Partial(network, enough)});
     }
 
     Found run() {
@@ -145,8 +145,8 @@ Found Beam::best() const {
 
 }  // namespace
 
-Found search_beam(const Network& network, std::size_t width) {
-    return Beam(network, width).run();
+Found search_beam(const Network& network, Seconds enough, std::size_t width) {
+    return Beam(network, enough, width).run();
 }
 
 }  // namespace rodwright::schedule

@@ -14,6 +14,7 @@ struct Found {
     bool complete = false;  // nothing was dropped for lack of room
 };
 
-Found search_beam(const Network& network, std::size_t width);
+// Makespans up to `enough` are all the same to it.
+Found search_beam(const Network& network, Seconds enough, std::size_t width);
 
 }  // namespace rodwright::schedule

@@ -9,8 +9,8 @@ namespace {
 
 class Improvement {
   public:
-    Improvement(const Network& network, Found found)
-        : network_(network), found_(std::move(found)), random_(network.size()) {
+    Improvement(const Network& network, Seconds enough, Found found)
+        : network_(network), enough_(enough), found_(std::move(found)), random_(network.size()) {
         by_set_up_.resize(network.set_ups());
         for (std::size_t i = 0; i < network.size(); ++i) {
             if (network[i].set_up != none) by_set_up_[network[i].set_up].push_back(i);
@@ -29,7 +29,7 @@ class Improvement {
         if (from == to) return;
         trial_ = found_.order;
         move(from, to);
-        const Figures figures = figures_of(network_, trial_);
+        const Figures figures = figures_of(trial_);
         if (figures > found_.figures) return;
         found_.figures = figures;
         std::swap(found_.order, trial_);
@@ -54,6 +54,12 @@ class Improvement {
         return low + random_index(high - low + 1);
     }
 
+    Figures figures_of(const std::vector<std::size_t>& order) const {
+        Progress progress(network_, enough_);
+        for (const std::size_t task : order) progress.take(network_, progress.place(network_, task));
+        return progress.figures();
+    }
+
     void move(std::size_t from, std::size_t to) {
         const std::size_t task = trial_[from];
         const auto at = [&](std::size_t i) { return trial_.begin() + static_cast<std::ptrdiff_t>(i); };
@@ -67,6 +73,7 @@ class Improvement {
     }
 
     const Network& network_;
+    Seconds enough_;
     Found found_;
     cutting::Random random_;
     std::vector<std::size_t> trial_;
@@ -75,14 +82,8 @@ class Improvement {
 
 }  // namespace
 
-Figures figures_of(const Network& network, const std::vector<std::size_t>& order) {
-    Progress progress(network);
-    for (const std::size_t task : order) progress.take(network, progress.place(network, task));
-    return progress.figures();
-}
-
-Found improve(const Network& network, Found found, std::size_t moves) {
-    return Improvement(network, std::move(found)).run(moves);
+Found improve(const Network& network, Seconds enough, Found found, std::size_t moves) {
+    return Improvement(network, enough, std::move(found)).run(moves);
 }
 
 }  // namespace rodwright::schedule

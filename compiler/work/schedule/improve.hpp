@@ -6,8 +6,7 @@
 
 namespace rodwright::schedule {
 
-Figures figures_of(const Network& network, const std::vector<std::size_t>& order);
-
-Found improve(const Network& network, Found found, std::size_t moves);
+// Makespans up to `enough` are all the same to it.
+Found improve(const Network& network, Seconds enough, Found found, std::size_t moves);
 
 }  // namespace rodwright::schedule

@@ -6,8 +6,8 @@
 
 namespace rodwright::schedule {
 
-Partial::Partial(const Network& network)
-    : progress_(network),
+Partial::Partial(const Network& network, Seconds enough)
+    : progress_(network, enough),
       left_(network.set_ups(), 0),
       blockers_(network.size(), 0),
       blocked_left_(network.set_ups(), 0) {

@@ -7,7 +7,7 @@ namespace rodwright::schedule {
 
 class Partial {
   public:
-    explicit Partial(const Network& network);
+    Partial(const Network& network, Seconds enough);
 
     void take(const Network& network, const Placing& placing);
 

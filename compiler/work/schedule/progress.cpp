@@ -4,8 +4,10 @@
 
 namespace rodwright::schedule {
 
-Progress::Progress(const Network& network)
-    : workers_(network.workers()), machines_(network.machines()), ready_(network.size(), 0) {}
+Progress::Progress(const Network& network, Seconds enough)
+    : workers_(network.workers()), machines_(network.machines()), ready_(network.size(), 0) {
+    figures_.makespan = enough;
+}
 
 Placing Progress::place_with(const Network& network, std::size_t number, std::size_t worker) const {
     const Task& task = network[number];

@@ -24,7 +24,7 @@ struct Placing {
 
 // What timetables are compared by, most important first.
 struct Figures {
-    Seconds makespan = 0;
+    Seconds makespan = 0;  // with rests; `enough` if it is shorter
     std::size_t set_ups = 0;
     std::int64_t handling = 0;
     std::size_t displacement = 0;  // sum over tasks of |place - natural place|, Spearman's footrule
@@ -34,14 +34,15 @@ struct Figures {
 
 class Progress {
   public:
-    explicit Progress(const Network& network);
+    // Makespans up to `enough` are all the same.
+    Progress(const Network& network, Seconds enough);
 
     // The task's predecessors must have been taken. Of two workers the one who can begin earlier; among
     // equals the one who has more of its parts in hand; then the one who would stand idle for less.
     Placing place(const Network& network, std::size_t task) const;
     void take(const Network& network, const Placing& placing);
 
-    const Figures& figures() const { return figures_; }  // of what has been taken; makespan with rests
+    const Figures& figures() const { return figures_; }  // of what has been taken
     std::size_t taken() const { return taken_; }
     std::size_t loaded(std::size_t machine) const { return machines_[machine].loaded; }
     std::size_t last_task(std::size_t worker) const { return workers_[worker].last; }

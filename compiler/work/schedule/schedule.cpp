@@ -26,6 +26,7 @@ void expect_valid(const Problem& problem) {
     expect(problem.workers == 1 || problem.workers == 2, "schedule: one or two workers");
     expect(problem.jobs.size() <= most_jobs && problem.set_ups.size() <= most_jobs,
            "schedule: too many jobs or set-ups");
+    expect(problem.tolerance >= 0 && problem.tolerance <= 100, "schedule: hundredths of tolerance");
     if (problem.day) {
         expect(*problem.day >= shortest_day && *problem.day <= whole_day, "schedule: hours worked a day");
     }
@@ -45,9 +46,17 @@ void expect_valid(const Problem& problem) {
     }
 }
 
+std::vector<std::size_t> search(const Network& network, Seconds enough, Effort effort) {
+    if (network.size() == 0 || network.size() > searched_tasks) return natural_order(network);
+    const bool few = network.size() <= exhausted_tasks;
+    Found found = search_beam(network, enough, few ? std::max(effort.width, exhausting_width) : effort.width);
+    if (!found.complete) found = improve(network, enough, std::move(found), effort.moves * network.size());
+    return found.order;
+}
+
 Timetable timetable_of(const Network& network, const std::vector<std::size_t>& order) {
     Timetable timetable;
-    Progress progress(network);
+    Progress progress(network, 0);
     for (const std::size_t task : order) {
         const Placing p = progress.place(network, task);
         progress.take(network, p);
@@ -59,16 +68,7 @@ Timetable timetable_of(const Network& network, const std::vector<std::size_t>& o
     timetable.makespan = figures.makespan;
     timetable.set_ups = figures.set_ups;
     timetable.handling = static_cast<std::size_t>(figures.handling);
-    timetable.bound = lower_bound(network);
     return timetable;
-}
-
-std::vector<std::size_t> search(const Network& network, Effort effort) {
-    if (network.size() == 0 || network.size() > searched_tasks) return natural_order(network);
-    const bool few = network.size() <= exhausted_tasks;
-    Found found = search_beam(network, few ? std::max(effort.width, exhausting_width) : effort.width);
-    if (!found.complete) found = improve(network, std::move(found), effort.moves * network.size());
-    return found.order;
 }
 
 }  // namespace
@@ -77,7 +77,11 @@ std::optional<Timetable> make_timetable(const Problem& problem, Effort effort) {
     expect_valid(problem);
     const std::optional<Network> network = Network::make(problem);
     if (!network) return std::nullopt;
-    return timetable_of(*network, search(*network, effort));
+    Bound bound = lower_bound(*network);
+    const Seconds enough = bound.makespan + bound.makespan / 100 * problem.tolerance;
+    Timetable timetable = timetable_of(*network, search(*network, enough, effort));
+    timetable.bound = std::move(bound);
+    return timetable;
 }
 
 }  // namespace rodwright::schedule
