@@ -17,22 +17,43 @@ class Improvement {
         }
     }
 
-    Found run(std::size_t trials) {
-        for (std::size_t i = 0; i < trials; ++i) try_move();
-        return found_;
+    // First anything goes that costs neither time nor set-ups: a set-up is saved only after all its tasks
+    // have moved.
+    Found run(std::size_t moves) {
+        const Found start = found_;
+        const auto roughly = [](const Figures& f) { return std::pair(f.makespan, f.set_ups); };
+        for (std::size_t i = 0; i < moves / 2; ++i) try_move(roughly);
+        for (std::size_t i = moves / 2; i < moves; ++i) try_move([](const Figures& f) { return f; });
+        return start.figures < found_.figures ? start : found_;
     }
 
   private:
-    void try_move() {
+    template <typename Worth>
+    void try_move(Worth worth) {
         const std::size_t from = random_index(network_.size());
         const std::size_t to = target(from);
         if (from == to) return;
         trial_ = found_.order;
-        move(from, to);
+        choose_group(from);
+        move_group(from, to);
         const Figures figures = figures_of(trial_);
-        if (figures > found_.figures) return;
+        if (worth(figures) > worth(found_.figures)) return;
         found_.figures = figures;
         std::swap(found_.order, trial_);
+    }
+
+    // A task by itself, or all with its set-up that stand beside it.
+    void choose_group(std::size_t from) {
+        group_ = {found_.order[from]};
+        const std::size_t set_up = network_[group_.front()].set_up;
+        if (set_up == none || random_.one_in(2)) return;
+        for (std::size_t i = from; i-- > 0 && network_[found_.order[i]].set_up == set_up;) {
+            group_.push_back(found_.order[i]);
+        }
+        for (std::size_t i = from + 1; i < network_.size() && network_[found_.order[i]].set_up == set_up;
+             ++i) {
+            group_.push_back(found_.order[i]);
+        }
     }
 
     std::size_t random_index(std::size_t size) {
@@ -60,15 +81,24 @@ class Improvement {
         return progress.figures();
     }
 
-    void move(std::size_t from, std::size_t to) {
-        const std::size_t task = trial_[from];
+    // What has to come before the group goes along to the front, what has to come after it to the back.
+    void move_group(std::size_t from, std::size_t to) {
         const auto at = [&](std::size_t i) { return trial_.begin() + static_cast<std::ptrdiff_t>(i); };
+        const auto in_group = [&](std::size_t t) {
+            return std::find(group_.begin(), group_.end(), t) != group_.end();
+        };
+        const std::size_t end = from + group_.size();
         if (to < from) {
-            std::stable_partition(at(to), at(from + 1),
-                                  [&](std::size_t t) { return t == task || network_.precedes(t, task); });
+            std::stable_partition(at(to), at(std::min(end, network_.size())), [&](std::size_t t) {
+                return in_group(t) || std::any_of(group_.begin(), group_.end(),
+                                                  [&](std::size_t g) { return network_.precedes(t, g); });
+            });
         } else {
-            std::stable_partition(at(from), at(to + 1),
-                                  [&](std::size_t t) { return t != task && !network_.precedes(task, t); });
+            const std::size_t begin = from < group_.size() ? 0 : from + 1 - group_.size();
+            std::stable_partition(at(begin), at(to + 1), [&](std::size_t t) {
+                return !in_group(t) && std::none_of(group_.begin(), group_.end(),
+                                                    [&](std::size_t g) { return network_.precedes(g, t); });
+            });
         }
     }
 
@@ -77,6 +107,7 @@ class Improvement {
     Found found_;
     cutting::Random random_;
     std::vector<std::size_t> trial_;
+    std::vector<std::size_t> group_;  // tasks to be moved
     std::vector<std::vector<std::size_t>> by_set_up_;
 };
 
