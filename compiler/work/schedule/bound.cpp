@@ -69,7 +69,11 @@ class Bounds {
             for (std::size_t i = 0; i < network_.size(); ++i) lengthen_head(i);
             for (std::size_t i = network_.size(); i-- > 0;) lengthen_tail(i);
         }
-        return best(fullest_of_all());
+        Bound bound = best(fullest_of_all());
+        if (network_.calendar().has_nights() && refuted(bound.makespan)) {
+            bound.makespan = grown(bound.makespan);
+        }
+        return bound;
     }
 
   private:
@@ -78,6 +82,8 @@ class Bounds {
     void lengthen_tail(std::size_t task);
     Seconds block_head(std::size_t task) const;
     Fullest fullest_of_all();
+    bool refuted(Seconds makespan);
+    Seconds grown(Seconds bound);
     Bound best(const Fullest& fullest) const;
     std::vector<std::size_t> jobs_of(const std::vector<std::size_t>& tasks) const;
 
@@ -204,6 +210,38 @@ Fullest Bounds::fullest_of_all() {
     const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
     find_set_up_heads();
     return fullest(members, tried_heads, end);
+}
+
+// Whether some tasks cannot be done in time for all to be done at `makespan`: their work ends too late after their heads.
+bool Bounds::refuted(Seconds makespan) {
+    const std::vector<Seconds> latest = latest_ends(network_, makespan);
+    const Calendar& calendar = network_.calendar();
+    std::vector<Member> members;
+    for (std::size_t i = 0; i < network_.size(); ++i) {
+        const Seconds last = std::min(latest[i], makespan - tails_[i]);
+        if (calendar.end(heads_[i], network_[i].work) > last) return true;
+        members.push_back({i, block_head(i), -last});
+    }
+    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
+    return fullest(members, tried_heads_of_one, end).bound > 0;
+}
+
+// Tails know nothing of nights, so with nights a bound grows as long as it can be refuted (R. Klein, A. Scholl, "Computing
+// lower bounds by destructive improvement", European Journal of Operational Research 112, 1999, 322-346).
+Seconds Bounds::grown(Seconds bound) {
+    Seconds step = 1;
+    while (refuted(bound + step - 1)) step *= 2;
+    Seconds least = bound + step / 2;  // all below are refuted, and bound + step - 1 is not
+    Seconds most = bound + step - 1;
+    while (least < most) {
+        const Seconds middle = least + (most - least) / 2;
+        if (refuted(middle)) {
+            least = middle + 1;
+        } else {
+            most = middle;
+        }
+    }
+    return least;
 }
 
 std::vector<std::size_t> Bounds::jobs_of(const std::vector<std::size_t>& tasks) const {

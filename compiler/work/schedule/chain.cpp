@@ -35,4 +35,20 @@ Chain longest_chain(const Network& network) {
     return chain;
 }
 
+std::vector<Seconds> latest_ends(const Network& network, Seconds makespan) {
+    const Calendar& calendar = network.calendar();
+    std::vector<Seconds> latest(network.size());
+    for (std::size_t i = network.size(); i-- > 0;) {
+        latest[i] = makespan - network[i].rest;
+        for (const Link& link : network[i].after) {
+            const Task& next = network[link.task];
+            const Seconds end = std::max(Seconds{0}, latest[link.task]);
+            const bool fits = calendar.fits_day(next.set_up_work + next.work);
+            const Seconds begin = fits ? calendar.latest_begin_within_day(end, next.work) : calendar.latest_begin(end, next.work);
+            latest[i] = std::min(latest[i], begin - link.wait);
+        }
+    }
+    return latest;
+}
+
 }  // namespace rodwright::schedule
