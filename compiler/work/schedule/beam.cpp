@@ -29,7 +29,8 @@ struct Candidate {
 
 class Beam {
   public:
-    Beam(const Network& network, Seconds enough, std::size_t width) : network_(network), width_(width), outlook_(network) {
+    Beam(const Network& network, Seconds enough, std::size_t width)
+        : network_(network), width_(width), outlook_(network) {
         cutting::Random random(network.size());
         for (std::size_t i = 0; i < network.size(); ++i) keys_.push_back(random.next());
         states_.push_back({Partial(network, enough)});
@@ -91,8 +92,8 @@ Candidate Beam::candidate(const Partial& partial, const Placing& placing) const 
     c.figures = partial.progress().figures();
     const Partial::Change change = partial.change(network_, placing);
     c.figures.set_ups += (placing.sets_up ? 1U : 0U) + change.sets_to_make;
-    c.figures.makespan = std::max(
-        {partial.chain(), placing.end + network_.tail(placing.task), outlook_.after(placing, change.work)});
+    c.figures.makespan = std::max({partial.progress().chain(), placing.end + network_.tail(placing.task),
+                                   outlook_.after(placing, change.work)});
     // What tasks in a row share is the same for all in the end, less what is spared.
     c.figures.handling -= partial.parts() + static_cast<std::int64_t>(placing.shared);
     const std::size_t taken = partial.progress().taken();

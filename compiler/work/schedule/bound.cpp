@@ -212,7 +212,8 @@ Fullest Bounds::fullest_of_all() {
     return fullest(members, tried_heads, end);
 }
 
-// Whether some tasks cannot be done in time for all to be done at `makespan`: their work ends too late after their heads.
+// Whether some tasks cannot be done in time for all to be done at `makespan`: their work ends too late after
+// their heads.
 bool Bounds::refuted(Seconds makespan) {
     const std::vector<Seconds> latest = latest_ends(network_, makespan);
     const Calendar& calendar = network_.calendar();
@@ -226,8 +227,9 @@ bool Bounds::refuted(Seconds makespan) {
     return fullest(members, tried_heads_of_one, end).bound > 0;
 }
 
-// Tails know nothing of nights, so with nights a bound grows as long as it can be refuted (R. Klein, A. Scholl, "Computing
-// lower bounds by destructive improvement", European Journal of Operational Research 112, 1999, 322-346).
+// Tails know nothing of nights, so with nights a bound grows as long as it can be refuted (R. Klein, A.
+// Scholl, "Computing lower bounds by destructive improvement", European Journal of Operational Research 112,
+// 1999, 322-346).
 Seconds Bounds::grown(Seconds bound) {
     Seconds step = 1;
     while (refuted(bound + step - 1)) step *= 2;

@@ -44,7 +44,8 @@ std::vector<Seconds> latest_ends(const Network& network, Seconds makespan) {
             const Task& next = network[link.task];
             const Seconds end = std::max(Seconds{0}, latest[link.task]);
             const bool fits = calendar.fits_day(next.set_up_work + next.work);
-            const Seconds begin = fits ? calendar.latest_begin_within_day(end, next.work) : calendar.latest_begin(end, next.work);
+            const Seconds begin = fits ? calendar.latest_begin_within_day(end, next.work)
+                                       : calendar.latest_begin(end, next.work);
             latest[i] = std::min(latest[i], begin - link.wait);
         }
     }

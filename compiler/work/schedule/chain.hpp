@@ -18,7 +18,8 @@ Chain longest_chain(const Network& network);
 // together are longer than a day the set-up may be made in the evening and the work begin at any time.
 Seconds earliest_work(const Network& network, const Task& task, Seconds ready);
 
-// By task: when it has to have ended at the latest for all to be done at `makespan`; before 0 where that cannot be.
+// By task: when it has to have ended at the latest for all to be done at `makespan`; before 0 where that
+// cannot be.
 std::vector<Seconds> latest_ends(const Network& network, Seconds makespan);
 
 }  // namespace rodwright::schedule

@@ -15,30 +15,42 @@ class Improvement {
         for (std::size_t i = 0; i < network.size(); ++i) {
             if (network[i].set_up != none) by_set_up_[network[i].set_up].push_back(i);
         }
+        worth_ = worth_of(found_.order);
     }
 
     // First anything goes that costs neither time nor set-ups: a set-up is saved only after all its tasks
     // have moved.
     Found run(std::size_t moves) {
         const Found start = found_;
-        const auto roughly = [](const Figures& f) { return std::pair(f.makespan, f.set_ups); };
+        const auto roughly = [](const Worth& w) {
+            return std::tuple(w.figures.makespan, w.lateness, w.figures.set_ups);
+        };
+        const auto exactly = [](const Worth& w) { return w.figures; };
         for (std::size_t i = 0; i < moves / 2; ++i) try_move(roughly);
-        for (std::size_t i = moves / 2; i < moves; ++i) try_move([](const Figures& f) { return f; });
-        return start.figures < found_.figures ? start : found_;
+        for (std::size_t i = moves / 2; i < moves; ++i) try_move(exactly);
+        if (start.figures < worth_.figures) return start;
+        found_.figures = worth_.figures;
+        return found_;
     }
 
   private:
-    template <typename Worth>
-    void try_move(Worth worth) {
+    // A makespan says nothing of all tasks but the last ones, and with nights changes by whole days.
+    struct Worth {
+        Figures figures;
+        Seconds lateness = 0;
+    };
+
+    template <typename View>
+    void try_move(View view) {
         const std::size_t from = random_index(network_.size());
         const std::size_t to = target(from);
         if (from == to) return;
         trial_ = found_.order;
         choose_group(from);
         move_group(from, to);
-        const Figures figures = figures_of(trial_);
-        if (worth(figures) > worth(found_.figures)) return;
-        found_.figures = figures;
+        const Worth worth = worth_of(trial_);
+        if (view(worth) > view(worth_)) return;
+        worth_ = worth;
         std::swap(found_.order, trial_);
     }
 
@@ -75,10 +87,10 @@ class Improvement {
         return low + random_index(high - low + 1);
     }
 
-    Figures figures_of(const std::vector<std::size_t>& order) const {
+    Worth worth_of(const std::vector<std::size_t>& order) const {
         Progress progress(network_, enough_);
         for (const std::size_t task : order) progress.take(network_, progress.place(network_, task));
-        return progress.figures();
+        return {progress.figures(), progress.lateness()};
     }
 
     // What has to come before the group goes along to the front, what has to come after it to the back.
@@ -105,6 +117,7 @@ class Improvement {
     const Network& network_;
     Seconds enough_;
     Found found_;
+    Worth worth_;  // of found_.order
     cutting::Random random_;
     std::vector<std::size_t> trial_;
     std::vector<std::size_t> group_;  // tasks to be moved

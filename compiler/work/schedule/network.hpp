@@ -41,8 +41,10 @@ class Network {
     Seconds set_up_work(std::size_t set_up) const { return set_ups_[set_up].work; }
     std::size_t machine_of(std::size_t set_up) const { return set_ups_[set_up].machine; }
 
-    // From a task's end to the end of all: the longest way of waits and work.
+    // From a task's end to the end of all: the longest way of waits and work; with the nights in between once
+    // a makespan to be reached is known (see latest_ends in chain.hpp).
     Seconds tail(std::size_t task) const { return tails_[task]; }
+    void set_tails(std::vector<Seconds> tails) { tails_ = std::move(tails); }
 
     // Whether a task has to be done before another, by whatever way; known where tasks are searched at all.
     bool precedes(std::size_t before, std::size_t after) const { return precedes_[before * size() + after]; }

@@ -52,7 +52,6 @@ void Partial::take(const Network& network, const Placing& placing) {
         if (--blockers_[later] == 0) --blocked_left_[network[later].set_up];
     }
     parts_ += static_cast<std::int64_t>(network.parts(placing.task));
-    chain_ = std::max(chain_, placing.end + network.tail(placing.task));
     open_[placing.task] = done;
     std::erase(available_, placing.task);
     for (const Link& link : task.after) {

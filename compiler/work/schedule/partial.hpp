@@ -28,8 +28,6 @@ class Partial {
     };
     Change change(const Network& network, const Placing& placing) const;
 
-    // The latest end of a task taken, with its tail.
-    Seconds chain() const { return chain_; }
     // Parts of all tasks taken: handling, if no two tasks in a row shared any.
     std::int64_t parts() const { return parts_; }
 
@@ -51,7 +49,6 @@ class Partial {
     std::vector<std::uint32_t> blocked_left_;  // by set-up: tasks with blockers
     std::size_t to_make_ = 0;
     std::int64_t parts_ = 0;
-    Seconds chain_ = 0;
 };
 
 }  // namespace rodwright::schedule

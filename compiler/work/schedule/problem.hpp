@@ -53,8 +53,9 @@ struct Problem {
     // the end of the day begins the next morning; one longer than a day goes on the next morning. Waits run
     // on at night. Nothing: the clock of work runs through.
     std::optional<Seconds> day;
-    // A makespan that is at most so many hundredths over the lower bound is as good as any: a long day's work for a few
-    // minutes less is not worth another set-up. At 0 the shortest makespan comes first whatever it takes.
+    // A makespan that is at most so many hundredths over the lower bound is as good as any: a long day's work
+    // for a few minutes less is not worth another set-up. At 0 the shortest makespan comes first whatever it
+    // takes.
     int tolerance = 0;
 };
 

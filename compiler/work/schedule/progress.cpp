@@ -5,7 +5,7 @@
 namespace rodwright::schedule {
 
 Progress::Progress(const Network& network, Seconds enough)
-    : workers_(network.workers()), machines_(network.machines()), ready_(network.size(), 0) {
+    : workers_(network.workers()), machines_(network.machines()), ready_(network.size(), 0), enough_(enough) {
     figures_.makespan = enough;
 }
 
@@ -50,6 +50,9 @@ void Progress::take(const Network& network, const Placing& placing) {
     }
     ready_[placing.task] = 0;
     figures_.makespan = std::max(figures_.makespan, placing.end + task.rest);
+    const Seconds reached = placing.end + network.tail(placing.task);
+    chain_ = std::max(chain_, reached);
+    lateness_ += std::max(Seconds{0}, reached - enough_);
     figures_.set_ups += placing.sets_up ? 1U : 0U;
     figures_.handling += static_cast<std::int64_t>(network.parts(placing.task) - placing.shared);
     figures_.displacement += taken_ > placing.task ? taken_ - placing.task : placing.task - taken_;

@@ -43,6 +43,10 @@ class Progress {
     void take(const Network& network, const Placing& placing);
 
     const Figures& figures() const { return figures_; }  // of what has been taken
+    // The latest end of a task taken, with its tail: if it is more than `enough`, so will the makespan be.
+    Seconds chain() const { return chain_; }
+    // By how much tasks taken, with their tails, are over `enough`, all together.
+    Seconds lateness() const { return lateness_; }
     std::size_t taken() const { return taken_; }
     std::size_t loaded(std::size_t machine) const { return machines_[machine].loaded; }
     std::size_t last_task(std::size_t worker) const { return workers_[worker].last; }
@@ -70,6 +74,9 @@ class Progress {
     std::vector<Seconds> ready_;
     std::size_t taken_ = 0;
     Figures figures_;
+    Seconds enough_;
+    Seconds chain_ = 0;
+    Seconds lateness_ = 0;
 };
 
 }  // namespace rodwright::schedule

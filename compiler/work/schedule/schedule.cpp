@@ -5,6 +5,7 @@
 
 #include "compiler/work/schedule/beam.hpp"
 #include "compiler/work/schedule/bound.hpp"
+#include "compiler/work/schedule/chain.hpp"
 #include "compiler/work/schedule/improve.hpp"
 
 namespace rodwright::schedule {
@@ -75,10 +76,13 @@ Timetable timetable_of(const Network& network, const std::vector<std::size_t>& o
 
 std::optional<Timetable> make_timetable(const Problem& problem, Effort effort) {
     expect_valid(problem);
-    const std::optional<Network> network = Network::make(problem);
+    std::optional<Network> network = Network::make(problem);
     if (!network) return std::nullopt;
     Bound bound = lower_bound(*network);
     const Seconds enough = bound.makespan + bound.makespan / 100 * problem.tolerance;
+    std::vector<Seconds> tails = latest_ends(*network, enough);
+    for (Seconds& tail : tails) tail = enough - tail;
+    network->set_tails(std::move(tails));
     Timetable timetable = timetable_of(*network, search(*network, enough, effort));
     timetable.bound = std::move(bound);
     return timetable;
