@@ -1,6 +1,8 @@
 #include "compiler/work/schedule/improve.hpp"
 
 #include <algorithm>
+#include <optional>
+#include <tuple>
 
 #include "compiler/stock/cutting/random.hpp"
 
@@ -10,12 +12,17 @@ namespace {
 class Improvement {
   public:
     Improvement(const Network& network, Seconds enough, Found found)
-        : network_(network), enough_(enough), found_(std::move(found)), random_(network.size()) {
+        : network_(network), found_(std::move(found)), random_(network.size()), progress_(network, enough) {
         by_set_up_.resize(network.set_ups());
         for (std::size_t i = 0; i < network.size(); ++i) {
             if (network[i].set_up != none) by_set_up_[network[i].set_up].push_back(i);
         }
-        worth_ = worth_of(found_.order);
+        for (std::size_t i = 0; i < network.size(); ++i) {
+            if (i % stride == 0) saved_.push_back(progress_);
+            progress_.take(network, progress_.place(network, found_.order[i]));
+        }
+        trial_saved_ = saved_;
+        worth_ = worth_of(progress_);
     }
 
     // First anything goes that costs neither time nor set-ups: a set-up is saved only after all its tasks
@@ -34,6 +41,8 @@ class Improvement {
     }
 
   private:
+    static constexpr std::size_t stride = 24;
+
     // A makespan says nothing of all tasks but the last ones, and with nights changes by whole days.
     struct Worth {
         Figures figures;
@@ -47,11 +56,13 @@ class Improvement {
         if (from == to) return;
         trial_ = found_.order;
         choose_group(from);
-        move_group(from, to);
-        const Worth worth = worth_of(trial_);
-        if (view(worth) > view(worth_)) return;
-        worth_ = worth;
+        const std::size_t changed = move_group(from, to);
+        const std::optional<Worth> worth = try_order(changed, view);
+        if (!worth) return;
+        worth_ = *worth;
         std::swap(found_.order, trial_);
+        for (std::size_t i = changed / stride + 1; i < saved_.size(); ++i)
+            std::swap(saved_[i], trial_saved_[i]);
     }
 
     // A task by itself, or all with its set-up that stand beside it.
@@ -87,14 +98,29 @@ class Improvement {
         return low + random_index(high - low + 1);
     }
 
-    Worth worth_of(const std::vector<std::size_t>& order) const {
-        Progress progress(network_, enough_);
-        for (const std::size_t task : order) progress.take(network_, progress.place(network_, task));
-        return {progress.figures(), progress.lateness()};
+    static Worth worth_of(const Progress& progress) { return {progress.figures(), progress.lateness()}; }
+
+    // The worth of trial_, which differs from found_.order from `changed` on; nothing if it is worse. No
+    // figure ever gets smaller, so that can be known early.
+    template <typename View>
+    std::optional<Worth> try_order(std::size_t changed, View view) {
+        const std::size_t first = changed / stride;
+        progress_ = saved_[first];
+        for (std::size_t i = first * stride; i < trial_.size(); ++i) {
+            if (i % stride == 0 && i > first * stride) {
+                if (view(worth_of(progress_)) > view(worth_)) return std::nullopt;
+                trial_saved_[i / stride] = progress_;
+            }
+            progress_.take(network_, progress_.place(network_, trial_[i]));
+        }
+        const Worth worth = worth_of(progress_);
+        if (view(worth) > view(worth_)) return std::nullopt;
+        return worth;
     }
 
     // What has to come before the group goes along to the front, what has to come after it to the back.
-    void move_group(std::size_t from, std::size_t to) {
+    // Gives back the first place that changed.
+    std::size_t move_group(std::size_t from, std::size_t to) {
         const auto at = [&](std::size_t i) { return trial_.begin() + static_cast<std::ptrdiff_t>(i); };
         const auto in_group = [&](std::size_t t) {
             return std::find(group_.begin(), group_.end(), t) != group_.end();
@@ -105,21 +131,24 @@ class Improvement {
                 return in_group(t) || std::any_of(group_.begin(), group_.end(),
                                                   [&](std::size_t g) { return network_.precedes(t, g); });
             });
-        } else {
-            const std::size_t begin = from < group_.size() ? 0 : from + 1 - group_.size();
-            std::stable_partition(at(begin), at(to + 1), [&](std::size_t t) {
-                return !in_group(t) && std::none_of(group_.begin(), group_.end(),
-                                                    [&](std::size_t g) { return network_.precedes(g, t); });
-            });
+            return to;
         }
+        const std::size_t begin = from < group_.size() ? 0 : from + 1 - group_.size();
+        std::stable_partition(at(begin), at(to + 1), [&](std::size_t t) {
+            return !in_group(t) && std::none_of(group_.begin(), group_.end(),
+                                                [&](std::size_t g) { return network_.precedes(g, t); });
+        });
+        return begin;
     }
 
     const Network& network_;
-    Seconds enough_;
     Found found_;
     Worth worth_;  // of found_.order
     cutting::Random random_;
+    std::vector<Progress> saved_;  // of found_.order before every stride-th task
     std::vector<std::size_t> trial_;
+    std::vector<Progress> trial_saved_;
+    Progress progress_;
     std::vector<std::size_t> group_;  // tasks to be moved
     std::vector<std::vector<std::size_t>> by_set_up_;
 };

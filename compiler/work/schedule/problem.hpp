@@ -61,8 +61,8 @@ struct Problem {
 
 // How much is tried; counted, never timed, so that the result is the same on every machine.
 struct Effort {
-    std::size_t width = 8;   // timetables that grow at once
-    std::size_t moves = 24;  // for each job, then
+    std::size_t width = 16;  // timetables that grow at once
+    std::size_t moves = 60;  // for each job, then
 };
 
 }  // namespace rodwright::schedule
