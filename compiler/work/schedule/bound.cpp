@@ -21,9 +21,11 @@ struct Member {
     Seconds tail = 0;
 };
 
-// The set that gives the largest bound: all members with at least this head and this tail.
+// The set that gives the largest bound, of several the one with most tasks, as it explains the bound best:
+// all members with at least this head and this tail.
 struct Fullest {
     Seconds bound = 0;
+    std::size_t tasks = 0;
     Seconds head = 0;
     Seconds tail = 0;
 };
@@ -140,6 +142,7 @@ Fullest Bounds::fullest(std::vector<Member>& members, std::size_t most_heads, En
     for (const Seconds head : Heads(members, most_heads).tried()) {
         ++sets_;
         Seconds work = 0;
+        std::size_t tasks = 0;
         for (const Member& member : members) {
             if (member.head < head) continue;
             const Task& task = network_[member.task];
@@ -149,7 +152,9 @@ Fullest Bounds::fullest(std::vector<Member>& members, std::size_t most_heads, En
                 work += task.set_up_work;
             }
             const Seconds bound = end(head, (work + workers - 1) / workers) + member.tail;
-            if (bound > best.bound) best = {bound, head, member.tail};
+            ++tasks;
+            if (std::pair(bound, tasks) > std::pair(best.bound, best.tasks))
+                best = {bound, tasks, head, member.tail};
         }
     }
     return best;
