@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "compiler/work/schedule/chain.hpp"
+#include "compiler/work/schedule/task_sets.hpp"
 
 namespace rodwright::schedule {
 namespace {
@@ -14,49 +15,10 @@ constexpr std::size_t lengthened_tasks = 600;
 constexpr std::size_t tried_heads = 400;
 constexpr std::size_t tried_heads_of_one = 24;
 
-// A task in a set, as its set sees it.
-struct Member {
-    std::size_t task = none;
-    Seconds head = 0;  // of its set-up, if it makes one
-    Seconds tail = 0;
-};
-
-// The set that gives the largest bound, of several the one with most tasks, as it explains the bound best:
-// all members with at least this head and this tail.
-struct Fullest {
-    Seconds bound = 0;
-    std::size_t tasks = 0;
-    Seconds head = 0;
-    Seconds tail = 0;
-};
-
-class Heads {
-  public:
-    Heads(std::vector<Member>& members, std::size_t most) {
-        for (const Member& member : members) all_.push_back(member.head);
-        std::sort(all_.begin(), all_.end());
-        all_.erase(std::unique(all_.begin(), all_.end()), all_.end());
-        step_ = all_.size() / most + 1;
-    }
-
-    std::vector<Seconds> tried() const {
-        std::vector<Seconds> tried;
-        for (std::size_t i = 0; i < all_.size(); i += step_) tried.push_back(all_[i]);
-        return tried;
-    }
-
-  private:
-    std::vector<Seconds> all_;
-    std::size_t step_;
-};
-
 class Bounds {
   public:
     explicit Bounds(const Network& network)
-        : network_(network),
-          chain_(longest_chain(network)),
-          heads_(chain_.begins),
-          seen_(network.set_ups(), 0) {
+        : network_(network), chain_(longest_chain(network)), heads_(chain_.begins), sets_(network) {
         for (std::size_t i = 0; i < network.size(); ++i) tails_.push_back(network.tail(i));
         uses_.assign(network.set_ups(), 0);
         for (const Task& task : network.tasks()) {
@@ -89,10 +51,6 @@ class Bounds {
     Bound best(const Fullest& fullest) const;
     std::vector<std::size_t> jobs_of(const std::vector<std::size_t>& tasks) const;
 
-    // `end(head, work)`: when the workers, busy from `head` on, have done that much each. Members are sorted
-    // by tail. A set-up belongs to a set whose head is not after set_up_heads_: it is surely not made before.
-    template <typename End>
-    Fullest fullest(std::vector<Member>& members, std::size_t most_heads, End end);
     void find_set_up_heads();
 
     Seconds& lag(std::size_t from, std::size_t to) { return lags_[from * network_.size() + to]; }
@@ -103,9 +61,8 @@ class Bounds {
     std::vector<Seconds> tails_;
     std::vector<Seconds> lags_;  // from the end of one to the begin of the other at least; -1: not in a row
     std::vector<std::size_t> uses_;
-    std::vector<Seconds> set_up_heads_;  // the clock's time before which none of its tasks makes the set-up
-    std::vector<std::size_t> seen_;      // by set-up: the last set in which it was counted
-    std::size_t sets_ = 0;
+    std::vector<Seconds> set_up_heads_;  // before which none of its tasks makes the set-up
+    TaskSets sets_;
 };
 
 void Bounds::find_lags() {
@@ -132,34 +89,6 @@ void Bounds::find_set_up_heads() {
     }
 }
 
-template <typename End>
-Fullest Bounds::fullest(std::vector<Member>& members, std::size_t most_heads, End end) {
-    std::sort(members.begin(), members.end(), [](const Member& a, const Member& b) {
-        return std::pair(-a.tail, a.task) < std::pair(-b.tail, b.task);
-    });
-    Fullest best;
-    const auto workers = static_cast<Seconds>(network_.workers());
-    for (const Seconds head : Heads(members, most_heads).tried()) {
-        ++sets_;
-        Seconds work = 0;
-        std::size_t tasks = 0;
-        for (const Member& member : members) {
-            if (member.head < head) continue;
-            const Task& task = network_[member.task];
-            work += task.work;
-            if (task.set_up != none && seen_[task.set_up] != sets_ && head <= set_up_heads_[task.set_up]) {
-                seen_[task.set_up] = sets_;
-                work += task.set_up_work;
-            }
-            const Seconds bound = end(head, (work + workers - 1) / workers) + member.tail;
-            ++tasks;
-            if (std::pair(bound, tasks) > std::pair(best.bound, best.tasks))
-                best = {bound, tasks, head, member.tail};
-        }
-    }
-    return best;
-}
-
 Seconds Bounds::block_head(std::size_t task) const {
     return std::max(Seconds{0}, heads_[task] - network_[task].set_up_work);
 }
@@ -174,9 +103,8 @@ void Bounds::lengthen_head(std::size_t task) {
     for (std::size_t i = 0; i < task; ++i) {
         if (lag(i, task) >= 0) members.push_back({i, block_head(i), lag(i, task)});
     }
-    const Calendar& calendar = network_.calendar();
-    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
-    const Seconds ready = fullest(members, tried_heads_of_one, end).bound;
+    const Seconds ready =
+        sets_.fullest(members, set_up_heads_, TaskSets::Clock::of_day, tried_heads_of_one).bound;
     heads_[task] = earliest_work(network_, network_[task], std::max(heads_[task], ready));
 }
 
@@ -203,18 +131,16 @@ void Bounds::lengthen_tail(std::size_t task) {
     for (std::size_t set_up = 0; set_up < uses.size(); ++set_up) {
         if (uses[set_up] < uses_[set_up]) set_up_heads_[set_up] = std::numeric_limits<Seconds>::min();
     }
-    const Calendar& calendar = network_.calendar();
-    const auto end = [&](Seconds head, Seconds work) { return head + calendar.end(0, work); };
-    tails_[task] = std::max(tails_[task], fullest(members, tried_heads_of_one, end).bound);
+    const Fullest fullest =
+        sets_.fullest(members, set_up_heads_, TaskSets::Clock::from_any_time, tried_heads_of_one);
+    tails_[task] = std::max(tails_[task], fullest.bound);
 }
 
 Fullest Bounds::fullest_of_all() {
     std::vector<Member> members;
     for (std::size_t i = 0; i < network_.size(); ++i) members.push_back({i, block_head(i), tails_[i]});
-    const Calendar& calendar = network_.calendar();
-    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
     find_set_up_heads();
-    return fullest(members, tried_heads, end);
+    return sets_.fullest(members, set_up_heads_, TaskSets::Clock::of_day, tried_heads);
 }
 
 // Whether some tasks cannot be done in time for all to be done at `makespan`: their work ends too late after
@@ -228,8 +154,7 @@ bool Bounds::refuted(Seconds makespan) {
         if (calendar.end(heads_[i], network_[i].work) > last) return true;
         members.push_back({i, block_head(i), -last});
     }
-    const auto end = [&](Seconds head, Seconds work) { return calendar.end(head, work); };
-    return fullest(members, tried_heads_of_one, end).bound > 0;
+    return sets_.fullest(members, set_up_heads_, TaskSets::Clock::of_day, tried_heads_of_one).bound > 0;
 }
 
 // Tails know nothing of nights, so with nights a bound grows as long as it can be refuted (R. Klein, A.
