@@ -72,7 +72,11 @@ std::uint64_t Partial::key(const Network& network, const std::vector<std::uint64
         const std::size_t loaded = progress_.loaded(machine);
         mix(loaded != none && left_[loaded] > 0 ? loaded : none);
     }
-    for (std::size_t worker = 0; worker < network.workers(); ++worker) mix(progress_.last_task(worker));
+    // Which one of two workers did a task last makes no difference.
+    const std::size_t one = progress_.last_task(0);
+    const std::size_t other = progress_.last_task(network.workers() - 1);
+    mix(std::min(one, other));
+    mix(std::max(one, other));
     return key;
 }
 

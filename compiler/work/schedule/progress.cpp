@@ -66,8 +66,10 @@ bool Progress::as_early_as(const Progress& other) const {
     };
     const Seconds now = first_free(other);
     const auto early = [now](Seconds own, Seconds others) { return own <= std::max(now, others); };
+    const bool swapped = workers_.front().last != other.workers_.front().last;
     for (std::size_t i = 0; i < workers_.size(); ++i) {
-        if (!early(workers_[i].free, other.workers_[i].free)) return false;
+        const Worker& others = other.workers_[swapped ? workers_.size() - 1 - i : i];
+        if (!early(workers_[i].free, others.free)) return false;
     }
     for (std::size_t i = 0; i < machines_.size(); ++i) {
         if (!early(machines_[i].free, other.machines_[i].free)) return false;

@@ -54,7 +54,8 @@ class Progress {
     // When the work of a task may begin, as far as what it waits for has been taken.
     Seconds ready(std::size_t task) const { return ready_[task]; }
 
-    // Whether everything can go on at least as early from here as from `other`, who has taken the same tasks.
+    // Whether everything can go on at least as early from here as from `other`, which has taken the same
+    // tasks and, in the hands of either worker, the same ones last.
     bool as_early_as(const Progress& other) const;
 
   private:

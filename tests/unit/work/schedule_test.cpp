@@ -153,6 +153,12 @@ TEST_SUITE("unit/work") {
         CHECK(timetable.makespan == 110);
     }
 
+    TEST_CASE("no effort at all is enough for a timetable") {
+        const Problem problem = shop_work({20, 2, std::nullopt}, 3);
+        const Timetable timetable = make_timetable(problem, {0, 0}).value();
+        CHECK(check_timetable(problem, timetable).empty());
+    }
+
     TEST_CASE("a circle has no timetable") {
         Problem problem;
         problem.jobs = {job(1), job(1), job(1)};
