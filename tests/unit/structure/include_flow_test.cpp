@@ -16,18 +16,25 @@ namespace {
 // In the order of the flow; the longest beginning that fits a path is its stage. An include may only point to
 // the same line or to one above it. Since the order is total, no cycle between two stages can arise.
 constexpr std::string_view stages[] = {
-    "compiler/limits.hpp", "compiler/at_once.",    "compiler/stdlib.hpp",
-    "compiler/world.",     "compiler/revision.",   "compiler/diagnostics/",
-    "compiler/quantity/",  "compiler/data/",       "grammar/",
-    "compiler/geometry/",  "compiler/evaluate/",   "compiler/place/",
-    "compiler/graph/",     "compiler/compile.",    "compiler/stock/",
-    "compiler/solid/",     "compiler/solid/occt/", "compiler/assembly/",
-    "compiler/check/",     "compiler/plugin/",     "backends/words.",
-    "backends/epoch.",     "backends/csv.",        "backends/cutlist/",
-    "backends/boards/",    "backends/steps/",      "backends/graph/",
-    "backends/model/",     "backends/drawing/",    "backends/drawing/pdf/",
-    "backends/packet/",    "backends/svg/",        "backends/backend_table.",
-    "compiler/cli/",
+    "compiler/limits.hpp",     "compiler/at_once.",
+    "compiler/stdlib.hpp",     "compiler/words.",
+    "compiler/world.",         "compiler/revision.",
+    "compiler/diagnostics/",   "compiler/quantity/",
+    "compiler/data/",          "grammar/",
+    "compiler/geometry/",      "compiler/evaluate/",
+    "compiler/place/",         "compiler/graph/",
+    "compiler/compile.",       "compiler/stock/",
+    "compiler/solid/",         "compiler/solid/occt/",
+    "compiler/assembly/",      "compiler/check/",
+    "compiler/work/schedule/", "compiler/work/",
+    "compiler/plugin/",        "backends/words.",
+    "backends/work_words.",    "backends/epoch.",
+    "backends/csv.",           "backends/cutlist/",
+    "backends/boards/",        "backends/steps/",
+    "backends/graph/",         "backends/model/",
+    "backends/drawing/",       "backends/drawing/pdf/",
+    "backends/packet/",        "backends/svg/",
+    "backends/backend_table.", "compiler/cli/",
 };
 constexpr std::size_t no_stage = std::size(stages);
 
