@@ -19,6 +19,12 @@ std::string_view axis_name(Axis axis) {
     return names[index(axis)];
 }
 
+std::string_view direction_words(Direction way) {
+    static constexpr std::array<std::array<std::string_view, 2>, 3> words = {
+        {{"to the left", "to the right"}, {"forwards", "backwards"}, {"downwards", "upwards"}}};
+    return words[index(way.axis)][way.positive ? 1 : 0];
+}
+
 // The determinant is the sign of the permutation times the product of the signs.
 bool Turn::mirrored() const {
     bool odd = false;

@@ -45,7 +45,8 @@ inline Direction outward(Face face) {
     return {axis_of(face), is_far(face)};
 }
 std::string_view face_name(Face face);
-std::string_view axis_name(Axis axis);  // "wide"
+std::string_view axis_name(Axis axis);            // "wide"
+std::string_view direction_words(Direction way);  // "to the left", "upwards"
 
 struct Vector {
     std::array<Rational, 3> at;
