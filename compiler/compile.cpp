@@ -2,8 +2,8 @@
 
 #include <fmt/format.h>
 
-#include "compiler/data/shop.hpp"
 #include "compiler/data/woods.hpp"
+#include "compiler/evaluate/data_files.hpp"
 #include "compiler/evaluate/instantiate.hpp"
 #include "compiler/graph/build.hpp"
 #include "compiler/place/place.hpp"
@@ -17,27 +17,17 @@ struct ShopData {
     std::optional<Shop> shop;
 };
 
-FileId add_data(const LibraryFiles& library, const std::string& path, Compilation& compilation) {
-    ReadResult read = library.read(path);
-    if (!read.text) {
-        compilation.diagnostics.add(
-            diagnose(Code::cannot_read, {},
-                     fmt::format("cannot read `{}` of the library: {}", library.shown(path), read.error)));
-        return FileId::none;
-    }
-    return compilation.sources->add(library.shown(path), std::move(*read.text), true);
-}
-
-ShopData read_data(const LibraryFiles& library, Compilation& compilation) {
+ShopData read_data(const World& world, const LibraryFiles& library, const std::string& design,
+                   Compilation& compilation) {
+    SourceManager& sources = *compilation.sources;
+    Diagnostics& diagnostics = compilation.diagnostics;
     ShopData data;
-    const FileId woods = add_data(library, "data/woods.yaml", compilation);
-    const FileId ways = add_data(library, "data/wood_ways.yaml", compilation);
-    const FileId shop = add_data(library, "data/shop.yaml", compilation);
-    if (woods == FileId::none || ways == FileId::none || shop == FileId::none) return data;
-    data.woods = read_woods(*compilation.sources, woods, compilation.diagnostics);
-    if (data.woods && !read_wood_ways(*compilation.sources, ways, *data.woods, compilation.diagnostics))
-        data.woods.reset();
-    data.shop = read_shop(*compilation.sources, shop, compilation.diagnostics);
+    const FileId woods = add_file(library, "data/woods.yaml", sources, diagnostics);
+    const FileId ways = add_file(library, "data/wood_ways.yaml", sources, diagnostics);
+    if (woods == FileId::none || ways == FileId::none) return data;
+    data.woods = read_woods(sources, woods, diagnostics);
+    if (data.woods && !read_wood_ways(sources, ways, *data.woods, diagnostics)) data.woods.reset();
+    data.shop = shop_of(world, library, design, sources, diagnostics);
     return data;
 }
 
@@ -68,7 +58,7 @@ Compilation compile(const World& world, const CompileOptions& options) {
     const LibraryFiles library(world, options.stdlib_folder);
     Design design(world, library, *compilation.sources, diagnostics);
     design.load(options.path);
-    const ShopData data = read_data(library, compilation);
+    const ShopData data = read_data(world, library, options.path, compilation);
     if (!design.piece() || !data.woods || !data.shop) return compilation;
 
     const LengthUnit unit = unit_of(design.piece());

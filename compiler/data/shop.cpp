@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "compiler/data/yaml_fields.hpp"
-
 namespace rodwright {
 
 const ShopTool* Shop::find(const std::string& name) const {
@@ -43,47 +41,28 @@ std::optional<Rational> Shop::at_least(const std::string& name, const Rational& 
     return found == sizes.end() ? std::nullopt : std::optional(*found);
 }
 
-static std::optional<ShopTool> read_tool(const YamlNode& node, Diagnostics& diagnostics) {
-    if (!expect_kind(node, YamlKind::list, diagnostics)) return std::nullopt;
-    ShopTool tool{node.key, {}};
-    bool ok = true;
-    for (const YamlNode& item : node.children) {
-        const std::optional<Quantity> size = read_quantity(item, diagnostics);
-        ok = ok && size.has_value();
-        if (!size) continue;
-        if (size->is_length() && size->value > 0) {
-            tool.sizes.push_back(size->value);
-            continue;
-        }
-        ok = false;
-        diagnostics.add(diagnose(Code::bad_data, item.span, "a tool's size is a length above zero")
-                            .hint("write the unit: `1/4 in` or `6mm`"));
-    }
-    if (node.children.empty()) {
-        diagnostics.add(diagnose(Code::bad_data, node.key_span, "this tool has no sizes"));
-        return std::nullopt;
-    }
-    std::ranges::sort(tool.sizes);
-    tool.sizes.erase(std::unique(tool.sizes.begin(), tool.sizes.end()), tool.sizes.end());
-    if (!ok) return std::nullopt;
-    return tool;
+std::optional<Rational> Shop::cutter_for(const std::string& name, const Rational& millimetres,
+                                         LengthUnit unit) const {
+    const ShopTool* tool = find(name);
+    if (tool == nullptr) return std::nullopt;
+    if (std::ranges::binary_search(tool->sizes, millimetres)) return millimetres;
+    const auto fit = fits_.find(name);
+    if (fit == fits_.end() || fit->second == CutterFit::exact) return std::nullopt;
+    if (fit->second == CutterFit::larger) return at_least(name, millimetres, unit);
+    const std::vector<Rational> sizes = sizes_in(*tool, unit);
+    const auto above = std::ranges::lower_bound(sizes, millimetres);
+    return above == sizes.begin() ? std::nullopt : std::optional(*std::prev(above));
 }
 
-std::optional<Shop> read_shop(const SourceManager& sources, FileId file, Diagnostics& diagnostics) {
-    const std::optional<YamlNode> root = read_yaml(sources, file, diagnostics);
-    if (!root) return std::nullopt;
-    FieldReader fields(*root, {"tools"}, diagnostics);
-    const YamlNode* list = fields.map("tools");
-    if (list == nullptr) return std::nullopt;
-    std::vector<ShopTool> tools;
-    bool ok = fields.ok();
-    for (const YamlNode& node : list->children) {
-        std::optional<ShopTool> tool = read_tool(node, diagnostics);
-        ok = ok && tool.has_value();
-        if (tool) tools.push_back(std::move(*tool));
-    }
-    if (!ok) return std::nullopt;
-    return Shop(std::move(tools));
+const Machine* Shop::machine(const std::string& name) const {
+    const auto found = std::ranges::find(machines_, name, &Machine::name);
+    return found == machines_.end() ? nullptr : &*found;
+}
+
+const std::vector<OtherWay>& Shop::instead_of(const std::string& name) const {
+    static const std::vector<OtherWay> none;
+    const auto found = instead_.find(name);
+    return found == instead_.end() ? none : found->second;
 }
 
 }  // namespace rodwright
