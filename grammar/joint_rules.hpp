@@ -48,7 +48,10 @@ struct supply : seq<key<"supply">, need<"what is supplied", token<word>>, value,
 
 struct step_word : one_of<"using", "test_piece", "after", "caution"> {};
 struct step_member : seq<not_at<step_word>, token<name>> {};
-struct using_tool : seq<key<"using">, need<"a tool", token<word>>> {};
+struct cutter
+    : seq<token<word>, star<not_at<step_word>, sor<seq<reach, need<"a value", additive>>, additive>>> {};
+struct using_tool
+    : seq<key<"using">, need<"a tool", token<word>>, opt<key<"with">, need<"a cutter", cutter>>> {};
 struct setting : seq<token<word>, an_equals, value> {};
 struct setting_end
     : need<"`,`", sor<seq<mark<','>, lines>, seq<at<sor<pegtl::eol, one<';'>>>, lines>, at<one<'}'>>>> {};

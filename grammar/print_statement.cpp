@@ -151,7 +151,7 @@ std::string_view pattern(NodeKind kind) {
         case NodeKind::of_member:
             return ",";
         case NodeKind::using_tool:
-            return "using $";
+            return "using $< with $>";
         case NodeKind::setting:
             return "$ = $";
         case NodeKind::after:

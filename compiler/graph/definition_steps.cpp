@@ -1,5 +1,7 @@
 #include "compiler/graph/definition_steps.hpp"
 
+#include "compiler/graph/worked_out.hpp"
+
 namespace rodwright {
 
 namespace {
@@ -90,9 +92,15 @@ StepTemplate step(const Syntax& statement, const TextMaker& texts, std::set<std:
                 break;
             case NodeKind::using_tool:
                 result.machine = part.child(0).text();
+                if (const Syntax cutter = part.find(NodeKind::tool)) {
+                    result.cutter = alternative(cutter, texts.scope, texts.evaluator);
+                    add_names(cutter, named);
+                }
                 break;
             case NodeKind::setting:
-                result.settings.emplace_back(part.child(0).text(), setting_value(part.child(1), texts));
+                result.settings.push_back({std::string(part.child(0).text()),
+                                           setting_value(part.child(1), texts),
+                                           worked_out(part.child(1), texts)});
                 add_names(part.child(1), named);
                 break;
             case NodeKind::after:

@@ -79,7 +79,8 @@ std::string joint_key(const DefinitionResult& result, const std::vector<MemberVi
     for (const auto& [name, word] : result.work.words) key += "|" + name + "=" + word;
     for (const StepTemplate& step : result.work.steps) {
         key += "|" + read_out(step.text, style);
-        for (const auto& [name, value] : step.settings) key += "|" + name + "=" + read_out(value, style);
+        for (const StepSetting& setting : step.settings)
+            key += "|" + setting.name + "=" + read_out(setting.value, style);
     }
     return key;
 }

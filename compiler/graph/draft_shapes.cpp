@@ -111,7 +111,8 @@ std::size_t text_size(const Work& work) {
     std::size_t size = work.doc.size();
     for (const StepTemplate& step : work.steps) {
         size += size_of(step.text) + size_of(step.caution);
-        for (const auto& [name, value] : step.settings) size += size_of(value);
+        for (const StepSetting& setting : step.settings)
+            size += size_of(setting.value) + size_of(setting.worked_out);
         for (const StepAfter& after : step.after) size += size_of(after.because);
     }
     for (const Supply& supply : work.supplies) size += size_of(supply.note);

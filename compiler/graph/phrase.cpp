@@ -23,6 +23,16 @@ std::string read(const Phrase& phrase, const LengthStyle& style, NameOf name_of)
 
 }  // namespace
 
+Phrase& operator<<(Phrase& phrase, const std::string& words) {
+    phrase.words.emplace_back(words);
+    return phrase;
+}
+
+Phrase& operator<<(Phrase& phrase, const Quantity& quantity) {
+    phrase.words.emplace_back(quantity);
+    return phrase;
+}
+
 std::string read_out(const Phrase& phrase, const LengthStyle& style) {
     return read(phrase, style, [](const NamedPart& named) { return named.part; });
 }

@@ -27,6 +27,9 @@ struct Phrase {
     friend bool operator==(const Phrase&, const Phrase&) = default;
 };
 
+Phrase& operator<<(Phrase& phrase, const std::string& words);
+Phrase& operator<<(Phrase& phrase, const Quantity& quantity);
+
 // "Mark the shoulders 7/8" from the end of side apron."
 std::string read_out(const Phrase& phrase, const LengthStyle& style);
 

@@ -66,17 +66,26 @@ struct StepAfter {
     Phrase because;
 };
 
+// What a machine is set to, and the sum that it comes from with its values filled in (empty where there is
+// none).
+struct StepSetting {
+    std::string name;        // "fence"
+    Phrase value;            // "7/16\""
+    Phrase worked_out = {};  // "3/16\" + (3/4\" - 1/4\") / 2"
+};
+
 // A step as a joint or shape's definition writes it, with its texts filled in.
 struct StepTemplate {
     std::string name;    // "lay_out", "cut"
     std::string member;  // the role whose part is worked on, or empty for all
     Phrase text;
-    std::string machine;                                   // the word after `using`, or empty
-    std::vector<std::pair<std::string, Phrase>> settings;  // "fence" and "3/4\""
+    std::string machine;  // the word after `using`, or empty
+    std::vector<StepSetting> settings;
     bool test_piece = false;
     std::vector<StepAfter> after;
     Phrase caution;
-    Span where = {};  // in the definition
+    Span where = {};                                   // in the definition
+    std::optional<ToolNeed::Alternative> cutter = {};  // after `with`; else the machine's among the needs
 };
 
 struct Supply {

@@ -95,8 +95,8 @@ std::string work_text(const Work& work, bool texts) {
     if (!texts) return result;
     for (const StepTemplate& step : work.steps) {
         result += fmt::format("\n    step {} {} {}", step.name, step.member, read_out(step.text, style));
-        for (const auto& [name, value] : step.settings)
-            result += fmt::format(" {}={}", name, read_out(value, style));
+        for (const StepSetting& setting : step.settings)
+            result += fmt::format(" {}={}", setting.name, read_out(setting.value, style));
     }
     for (const Supply& supply : work.supplies) {
         result += fmt::format("\n    supply {} {} {}", supply.name, text_of(supply.count),
