@@ -38,11 +38,14 @@ class Blocking {
         return upwards_[static_cast<std::size_t>(way.axis)][place(mover, other, way)];
     }
     // As if they did not meet.
-    void open(std::size_t mover, std::size_t other, Direction way) {
-        upwards_[static_cast<std::size_t>(way.axis)][place(mover, other, way)] = false;
-    }
+    void open(std::size_t mover, std::size_t other, Direction way) { set(mover, other, way, false); }
+    // As if they did: for what the surfaces do not show.
+    void close(std::size_t mover, std::size_t other, Direction way) { set(mover, other, way, true); }
 
   private:
+    void set(std::size_t mover, std::size_t other, Direction way, bool meets) {
+        upwards_[static_cast<std::size_t>(way.axis)][place(mover, other, way)] = meets;
+    }
     std::size_t place(std::size_t mover, std::size_t other, Direction way) const {
         return way.positive ? mover * count_ + other : other * count_ + mover;
     }

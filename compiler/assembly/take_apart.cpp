@@ -134,6 +134,11 @@ std::optional<Choice> next_choice(const Blocking& blocking, const PartNumbers& p
 
 }  // namespace
 
+std::vector<PartNumbers> groups_that_can_go(const Blocking& blocking, const PartNumbers& parts,
+                                            Direction way) {
+    return Groups(blocking, parts, way).that_can_go();
+}
+
 TakenApart take_apart(const Blocking& blocking) {
     PartNumbers all;
     for (std::size_t i = 0; i < blocking.parts(); ++i) all.push_back(i);

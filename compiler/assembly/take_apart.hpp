@@ -27,6 +27,11 @@ struct TakenApart {
     std::vector<PartNumbers> locked;
 };
 
+// The smallest groups that can be drawn off from the rest of the parts that way, each alone; the parts
+// themselves if nothing less can.
+std::vector<PartNumbers> groups_that_can_go(const Blocking& blocking, const PartNumbers& parts,
+                                            Direction way);
+
 // Of what can go, the smallest groups go first, in the way in which most of them can go; of several such ways
 // the first of all_ways.
 TakenApart take_apart(const Blocking& blocking);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/assembly/locks.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/limits.hpp"
@@ -13,12 +14,6 @@ namespace rodwright {
 namespace {
 
 constexpr std::size_t most_named = 6;
-
-std::string direction_words(Direction way) {
-    constexpr std::array<std::array<const char*, 2>, 3> words = {
-        {{"to the left", "to the right"}, {"forwards", "backwards"}, {"downwards", "upwards"}}};
-    return words[static_cast<std::size_t>(way.axis)][way.positive ? 1 : 0];
-}
 
 // What is in one another cannot be parted, and is reported as that.
 bool shares_wood(const PartNumbers& locked, const std::vector<SharedWood>& shared) {
@@ -58,7 +53,7 @@ void check_assembly(const CheckInput& input, Findings& findings) {
                                  parts.size(), limits::tried_parts)));
         return;
     }
-    const Blocking blocking(input.meshes);
+    const Blocking blocking = blocking_of(input.piece, input.meshes);
     for (const PartNumbers& locked : take_apart(blocking).locked) {
         if (!shares_wood(locked, input.shared))
             findings.diagnostics.add(lock_finding(input.piece, blocking, smallest_lock(blocking, locked)));
