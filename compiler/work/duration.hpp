@@ -1,0 +1,17 @@
+// Times as people say them.
+#pragma once
+
+#include <string>
+
+#include "compiler/work/work_plan.hpp"
+
+namespace rodwright {
+
+// "40 s", "25 min", "3 h 30 min", "2 days 4 h": to the minute below an hour, to five minutes above, to the
+// hour above a day.
+std::string duration_words(Seconds seconds);
+
+// A time of the clock that starts on the first morning: "day 2, 3 h 10 min".
+std::string clock_words(Seconds time);
+
+}  // namespace rodwright
