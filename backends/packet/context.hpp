@@ -11,8 +11,8 @@
 #include "backends/drawing/sheet_format.hpp"
 #include "backends/drawing/title_block.hpp"
 #include "backends/packet/figure.hpp"
-#include "backends/steps/step_list.hpp"
 #include "compiler/plugin/backend.hpp"
+#include "compiler/work/work_plan.hpp"
 
 namespace rodwright::packet {
 
@@ -23,9 +23,8 @@ struct Context {
     const SolidKernel& kernel;
     drawing::SheetFormat format;
     drawing::ProjectionMethod projection{};
-    std::vector<PlacedSolid> placed;               // every part that has a solid
-    std::vector<std::vector<Triangle>> triangles;  // of each kind, empty where there is no solid
-    StepList steps;
+    std::vector<PlacedSolid> placed;                   // every part that has a solid
+    std::vector<std::vector<Triangle>> triangles;      // of each kind, empty where there is no solid
     std::vector<std::string> findings;                 // a sentence each, worst first
     std::optional<LengthStyle> beside = std::nullopt;  // the other unit, where drawings show both
     std::string number = "";                           // of the drawings, for the title block

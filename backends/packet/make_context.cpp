@@ -108,8 +108,6 @@ std::optional<Context> make_context(const BackendInput& input, const OptionValue
     }
     const std::string units = chosen(options, "units");
     Piece piece = shown_in(input.piece, units);
-    std::optional<StepList> steps = make_steps(piece, diagnostics);
-    if (!steps) return std::nullopt;
     Context context{input,
                     std::move(piece),
                     fonts,
@@ -118,7 +116,6 @@ std::optional<Context> make_context(const BackendInput& input, const OptionValue
                     {},
                     std::move(placed),
                     triangles_of(input.piece, input.solids, kernel),
-                    std::move(*steps),
                     texts_of(input.findings != nullptr ? input.findings->diagnostics : diagnostics)};
     context.format = format_of(context.piece, chosen(options, "sheet"));
     context.projection = projection_of(context.piece, chosen(options, "projection"));

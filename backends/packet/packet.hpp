@@ -14,6 +14,7 @@ class PacketBackend : public Backend {
     std::vector<OptionSpec> options() const override;
     bool needs_solids() const override { return true; }
     bool needs_wood_plan() const override { return true; }
+    bool needs_work_plan() const override { return true; }
     bool needs_findings() const override { return true; }
     // Writes packet.pdf: cover, general arrangement, a sheet for every kind of part, joint sheets, templates
     // at full size, cut list, order of work, what the checks worked out; and each template uncut as

@@ -37,7 +37,10 @@ std::vector<SheetWork> sheet_works(const Context& context, const std::vector<Tem
     works.push_back([&] { return cut_list_sheets(context); });
     works.push_back([&] { return board_sheets(context); });
     works.push_back([&] { return buying_sheets(context); });
+    works.push_back([&] { return set_up_sheets(context); });
     works.push_back([&] { return step_sheets(context); });
+    works.push_back([&] { return glue_up_sheets(context); });
+    works.push_back([&] { return timeline_sheets(context); });
     works.push_back([&] { return number_sheets(context); });
     return works;
 }

@@ -31,6 +31,10 @@ std::vector<Draft> cut_list_sheets(const Context& context);
 std::vector<Draft> board_sheets(const Context& context);
 std::vector<Draft> buying_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
+// These three are none where no work is planned.
+std::vector<Draft> set_up_sheets(const Context& context);
+std::vector<Draft> glue_up_sheets(const Context& context);
+std::vector<Draft> timeline_sheets(const Context& context);
 // What the checks worked out. None where nothing was checked.
 std::vector<Draft> number_sheets(const Context& context);
 

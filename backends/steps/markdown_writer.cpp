@@ -1,45 +1,84 @@
 #include <fmt/format.h>
 
 #include "backends/steps/writers.hpp"
-#include "backends/words.hpp"
+#include "backends/work_words.hpp"
+#include "compiler/work/duration.hpp"
 
 namespace rodwright {
 namespace {
 
-std::string reason_line(const StepReason& reason) {
-    return fmt::format("  - After step {}: {}.\n", reason.after + 1, markdown_text(reason.because));
-}
+class StepsWriter {
+  public:
+    StepsWriter(const Piece& piece, const WorkPlan& plan) : piece_(piece), plan_(plan) {}
 
-std::string step_block(const Step& step, std::size_t number) {
-    std::string text = fmt::format("- [ ] **{}. {}** ({})\n", number, markdown_text(step_title(step)),
-                                   markdown_text(step_parts(step)));
-    text += fmt::format("  - {}\n", markdown_text(step.text));
-    if (!step.machine.empty())
-        text += fmt::format("  - {}\n", markdown_text(capitalised(step_setting(step))));
-    if (step.test_piece) text += "  - Try the setting on a spare first.\n";
-    for (const StepReason& reason : step.after) {
-        if (reason.shown) text += reason_line(reason);
+    std::string write() {
+        text_ = fmt::format("# {}: order of work\n\n**Caution.** {}\n\n", markdown_text(plan_.title),
+                            markdown_text(plan_.caution));
+        for (const std::string& sentence : sums_words(plan_)) text_ += markdown_text(sentence) + "\n";
+        for (std::size_t i = 0; i < plan_.operations.size(); ++i) {
+            if (i == 0 || plan_.operations[i].stage != plan_.operations[i - 1].stage)
+                text_ += fmt::format("\n## {}\n\n", markdown_text(stage_heading(plan_, i)));
+            write_step(i);
+        }
+        if (!plan_.set_ups.empty()) write_set_ups();
+        return std::move(text_);
     }
-    if (!step.caution.empty()) text += fmt::format("  - **Caution:** {}\n", markdown_text(step.caution));
-    return text;
-}
+
+  private:
+    void line(const std::string& words) { text_ += fmt::format("  - {}\n", markdown_text(words)); }
+
+    void write_step(std::size_t number) {
+        const Operation& step = plan_.operations[number];
+        text_ += fmt::format("- [ ] **{}. {}** ({})\n", number + 1, markdown_text(operation_title(step)),
+                             markdown_text(operation_parts(piece_, step)));
+        for (const Phrase& words : step.text) line(read_out(words, piece_.style));
+        if (!step.machine.empty()) line(machine_line(step));
+        for (const WorkReason& reason : step.after) {
+            if (reason.shown) line(reason_words(reason));
+        }
+        if (const std::string caution = read_out(step.caution, piece_.style); !caution.empty())
+            text_ += fmt::format("  - **Caution:** {}\n", markdown_text(caution));
+        line(capitalised(time_words(step)) + ".");
+    }
+
+    std::string machine_line(const Operation& step) const {
+        std::string words =
+            capitalised(machine_words(step.machine, step.cutter, step.settings, piece_.style));
+        if (step.set_up)
+            words +=
+                fmt::format(" (set-up {}{})", *step.set_up + 1, step.time.sets_up ? "" : ", as it stands");
+        return words;
+    }
+
+    std::string reason_words(const WorkReason& reason) const {
+        return fmt::format("After step {}: {}.", reason.after + 1, read_out(reason.because, piece_.style));
+    }
+
+    void write_set_ups() {
+        text_ +=
+            "\n## Set-ups\n\n| no. | machine and cutter | setting | worked out | steps "
+            "|\n|---:|---|---|---|---|\n";
+        for (std::size_t i = 0; i < plan_.set_ups.size(); ++i) {
+            const SetUp& set_up = plan_.set_ups[i];
+            std::vector<std::string> steps;
+            for (const std::size_t step : set_up.operations) steps.push_back(std::to_string(step + 1));
+            text_ += fmt::format(
+                "| {} | {} | {} | {} | {} |\n", i + 1,
+                markdown_text(capitalised(machine_words(set_up.machine, set_up.cutter, {}, piece_.style))),
+                markdown_text(set_up_words(plan_, set_up, piece_.style)),
+                markdown_text(joined(arithmetic_words(set_up.settings, piece_.style), "; ")), joined(steps));
+        }
+    }
+
+    const Piece& piece_;
+    const WorkPlan& plan_;
+    std::string text_;
+};
 
 }  // namespace
 
-std::string steps_markdown(const StepList& list) {
-    std::string text = fmt::format("# {}: order of work\n\n", markdown_text(list.title));
-    text += fmt::format("**Caution.** {}\n", markdown_text(list.caution));
-    auto stage = list.stages.begin();
-    for (std::size_t i = 0; i < list.steps.size(); ++i) {
-        if (i == 0 || list.steps[i].stage != list.steps[i - 1].stage) {
-            text += fmt::format("\n## {}\n\n", stage_title(stage->stage));
-            if (!stage->because.empty())
-                text += fmt::format("{}.\n\n", capitalised("now, because " + markdown_text(stage->because)));
-            ++stage;
-        }
-        text += step_block(list.steps[i], i + 1);
-    }
-    return text;
+std::string steps_markdown(const Piece& piece, const WorkPlan& plan) {
+    return StepsWriter(piece, plan).write();
 }
 
 }  // namespace rodwright

@@ -5,11 +5,9 @@
 namespace rodwright {
 
 void StepsBackend::emit(const BackendInput& input, const OptionValues&, OutputFolder& out,
-                        Diagnostics& diagnostics) const {
-    const std::optional<StepList> list = make_steps(input.piece, diagnostics);
-    if (!list) return;
-    out.write("steps.md", steps_markdown(*list));
-    out.write("steps.json", steps_json(*list));
+                        Diagnostics&) const {
+    out.write("steps.md", steps_markdown(input.piece, *input.work));
+    out.write("steps.json", steps_json(input.piece, *input.work));
 }
 
 std::unique_ptr<Backend> make_steps_backend() {

@@ -3,13 +3,14 @@
 
 #include <string>
 
-#include "backends/steps/step_list.hpp"
+#include "compiler/work/work_plan.hpp"
 
 namespace rodwright {
 
-// CommonMark with task lists: numbered steps with a box to tick, under a heading for each stage.
-std::string steps_markdown(const StepList& list);
-// Every step with all of its reasons; `after` counts steps from 1, like `number`.
-std::string steps_json(const StepList& list);
+// CommonMark with task lists: numbered steps with a box to tick, under a heading for each stage; the set-ups
+// as a table.
+std::string steps_markdown(const Piece& piece, const WorkPlan& plan);
+// Every step with all of its reasons, set-ups and glue-ups; steps and set-ups count from 1. Times in seconds.
+std::string steps_json(const Piece& piece, const WorkPlan& plan);
 
 }  // namespace rodwright

@@ -6,6 +6,7 @@
 #include <functional>
 #include <memory>
 
+#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/at_once.hpp"
 #include "compiler/check/run_checks.hpp"
 #include "compiler/cli/backend_options.hpp"
@@ -13,6 +14,7 @@
 #include "compiler/cli/design_arguments.hpp"
 #include "compiler/cli/progress.hpp"
 #include "compiler/cli/wood_arguments.hpp"
+#include "compiler/cli/work_arguments.hpp"
 #include "compiler/plugin/load_backend.hpp"
 #include "compiler/revision.hpp"
 
@@ -25,6 +27,7 @@ namespace fs = std::filesystem;
 struct BuildArguments {
     DesignArguments design;
     WoodArguments wood;
+    WorkArguments work;
     std::string folder;             // empty: out/NAME
     std::vector<std::string> only;  // names of backends; empty: all
     std::vector<std::string> plugins;
@@ -116,34 +119,45 @@ bool any_needs(const std::vector<Task>& tasks, bool (Backend::*needs)() const) {
 }
 
 struct Prepared {
-    std::optional<PlannedDesign> planned;
+    std::optional<PlannedDesign> wood;
     std::optional<Findings> findings;
+    std::optional<WorkPlan> work;
 };
 
 // What several backends work from is made once, before them: the wood is planned while the solids are built
-// and checked. What is found is judged with what the compiler said.
+// and checked, and the work is planned from them. What is found is judged with what the compiler said.
 Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments, Compilation& compilation,
                  SolidStore& solids) {
     const Progress progress("planning");
     Prepared prepared;
-    Diagnostics found;  // of the plan: the solids report at the same time
+    Diagnostics of_wood;
+    Diagnostics of_work;
     std::vector<std::function<void()>> works;
     if (any_needs(tasks, &Backend::needs_wood_plan)) {
         works.emplace_back([&] {
-            prepared.planned = plan_design(arguments.design, arguments.wood, *compilation.piece,
-                                           *compilation.sources, found);
+            prepared.wood = plan_design(arguments.design, arguments.wood, *compilation.piece,
+                                        *compilation.sources, of_wood);
         });
     }
-    if (any_needs(tasks, &Backend::needs_findings)) {
+    std::optional<WorkSetting> setting;
+    if (any_needs(tasks, &Backend::needs_work_plan))
+        setting = work_setting(arguments.design, arguments.work, *compilation.sources, of_work);
+    const bool checked = any_needs(tasks, &Backend::needs_findings);
+    if (setting || checked || any_needs(tasks, &Backend::needs_solids)) {
         works.emplace_back([&] {
+            const Piece& piece = *compilation.piece;
             solids.placed();
-            if (compilation.diagnostics.ok()) prepared.findings = run_checks(*compilation.piece, solids);
+            if (!compilation.diagnostics.ok()) return;
+            if (checked) prepared.findings = run_checks(piece, solids);
+            if (setting)
+                prepared.work =
+                    plan_work(piece, setting->data, assembly_facts(piece, solids), setting->options, of_work);
         });
-    } else if (any_needs(tasks, &Backend::needs_solids)) {
-        works.emplace_back([&] { solids.placed(); });
     }
     at_once(works.size(), [&](std::size_t i) { works[i](); });
-    for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
+    for (const Diagnostics* found : {&of_wood, &of_work}) {
+        for (const Diagnostic& diagnostic : found->list()) compilation.diagnostics.add(diagnostic);
+    }
     if (prepared.findings) {
         prepared.findings =
             judged(std::move(*prepared.findings), compilation.diagnostics, compilation.piece->accepts);
@@ -161,8 +175,9 @@ void run_tasks(const std::vector<Task>& tasks, const BuildArguments& arguments, 
                              *compilation.sources,
                              solids,
                              environment(),
-                             prepared.planned ? &prepared.planned->plan : nullptr,
-                             prepared.findings ? &*prepared.findings : nullptr};
+                             prepared.wood ? &prepared.wood->plan : nullptr,
+                             prepared.findings ? &*prepared.findings : nullptr,
+                             prepared.work ? &*prepared.work : nullptr};
     for (const Task& task : tasks) {
         const Progress progress("making " + task.backend->name());
         task.backend->emit(input, task.options, out, compilation.diagnostics);
@@ -202,6 +217,7 @@ void add_build(CLI::App& program, Session& session) {
     arguments->backends = all_backends(plugin_paths(words), backend_folder(), arguments->loading);
     add_design_arguments(*command, arguments->design);
     add_wood_options(*command, arguments->wood);
+    add_work_options(*command, arguments->work);
     command->add_option("--out", arguments->folder, "Where to write (out/ and the file's name)")
         ->type_name("FOLDER");
     command

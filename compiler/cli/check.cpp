@@ -1,10 +1,12 @@
 #include <memory>
 
 #include "backends/graph/graph_backend.hpp"
+#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/check/report.hpp"
 #include "compiler/check/run_checks.hpp"
 #include "compiler/cli/command.hpp"
 #include "compiler/cli/design_arguments.hpp"
+#include "compiler/cli/work_arguments.hpp"
 #include "compiler/world.hpp"
 #include "grammar/parse.hpp"
 #include "grammar/print.hpp"
@@ -40,17 +42,30 @@ Diagnostics strict(const Diagnostics& found) {
     return judged;
 }
 
-Findings findings_of(Compilation& compilation, bool is_strict) {
+// What the shop lacks for the work, and work that waits for itself.
+void check_work(const CheckArguments& arguments, Compilation& compilation, SolidStore& solids) {
+    Diagnostics found;
+    const std::optional<WorkSetting> setting =
+        work_setting(arguments.design, {}, *compilation.sources, found);
+    const Piece& piece = *compilation.piece;
+    if (setting) plan_work(piece, setting->data, assembly_facts(piece, solids), setting->options, found);
+    for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
+}
+
+Findings findings_of(const CheckArguments& arguments, Compilation& compilation) {
     Findings findings;
     std::vector<Accept> accepts;
     if (compilation.piece && compilation.diagnostics.ok()) {
         SolidStore solids(*compilation.piece, compilation.diagnostics);
         solids.placed();
-        if (compilation.diagnostics.ok()) findings = run_checks(*compilation.piece, solids);
+        if (compilation.diagnostics.ok()) {
+            findings = run_checks(*compilation.piece, solids);
+            check_work(arguments, compilation, solids);
+        }
         accepts = compilation.piece->accepts;
     }
     findings = judged(std::move(findings), compilation.diagnostics, accepts);
-    if (is_strict) findings.diagnostics = strict(findings.diagnostics);
+    if (arguments.strict) findings.diagnostics = strict(findings.diagnostics);
     return findings;
 }
 
@@ -59,7 +74,7 @@ ExitStatus check(const Console& console, const CheckArguments& arguments) {
     auto compilation = compile_design(arguments.design, diagnostics);
     if (!compilation) return console.report(diagnostics, {});
     if (arguments.dump == "tree") dump_tree(console, arguments.design.file);
-    const Findings findings = findings_of(*compilation, arguments.strict);
+    const Findings findings = findings_of(arguments, *compilation);
     const LengthStyle style = compilation->piece ? compilation->piece->style : LengthStyle();
     if (arguments.dump == "graph" && compilation->piece) console.print(piece_yaml(*compilation->piece));
     if (arguments.numbers) console.print(numbers_text(findings.numbers, style));

@@ -19,6 +19,7 @@ namespace rodwright {
 inline constexpr std::uint32_t backend_interface_version = 4;
 
 struct WoodPlan;  // compiler/stock/plan/wood_plan.hpp
+struct WorkPlan;  // compiler/work/work_plan.hpp
 struct Findings;  // compiler/check/findings.hpp
 
 // What a backend works from. The piece is complete: a design with errors never reaches a backend.
@@ -29,6 +30,7 @@ struct BackendInput {
     std::vector<std::pair<std::string, std::string>> environment;  // SOURCE_DATE_EPOCH where it was set
     const WoodPlan* wood = nullptr;      // only for who needs it, and where there is a rack
     const Findings* findings = nullptr;  // only for who needs them: of the compiler and the checks, no errors
+    const WorkPlan* work = nullptr;      // only for who needs it
 };
 
 enum class OptionType : std::uint8_t { word, flag, whole_number };
@@ -52,6 +54,7 @@ class Backend {
     virtual std::vector<OptionSpec> options() const { return {}; }
     virtual bool needs_solids() const { return false; }
     virtual bool needs_wood_plan() const { return false; }
+    virtual bool needs_work_plan() const { return false; }  // and solids with it
     virtual bool needs_findings() const { return false; }
     // Writes its files into `out`. Reports into `diagnostics`; on an error nothing of `out` is kept.
     virtual void emit(const BackendInput& input, const OptionValues& options, OutputFolder& out,

@@ -30,9 +30,14 @@ struct Trail {
     Point3 to;
 };
 
-std::vector<Trail> trails(const Piece& piece, const std::vector<Point3>& moves) {
+std::vector<Trail> trails(const Piece& piece, const std::vector<PartId>& parts,
+                          const std::vector<Point3>& moves) {
     std::vector<Trail> found;
+    const auto drawn = [&](const JointMember& member) {
+        return std::ranges::binary_search(parts, member.part);
+    };
     for (const Joint& joint : piece.joints) {
+        if (!drawn(joint.members[0]) || !drawn(joint.members[1])) continue;
         const Point3 at = point3_of(joint.frame.origin);
         found.push_back({plus(at, moves[static_cast<std::size_t>(joint.members[1].part)]),
                          plus(at, moves[static_cast<std::size_t>(joint.members[0].part)])});
@@ -124,8 +129,14 @@ void draw_legend(Sheet& sheet, const Context& context, const Rect& room) {
     }
 }
 
-std::vector<PlacedSolid> moved(std::vector<PlacedSolid> placed, const std::vector<Point3>& moves) {
-    for (PlacedSolid& each : placed) each.pose.move = plus(each.pose.move, moves[each.tag]);
+std::vector<PlacedSolid> moved(const Context& context, const std::vector<PartId>& parts,
+                               const std::vector<Point3>& moves) {
+    std::vector<PlacedSolid> placed;
+    for (const PlacedSolid& each : context.placed) {
+        if (!std::ranges::binary_search(parts, static_cast<PartId>(each.tag))) continue;
+        placed.push_back(each);
+        placed.back().pose.move = plus(each.pose.move, moves[each.tag]);
+    }
     return placed;
 }
 
@@ -137,11 +148,10 @@ double longest_side(const Box& box) {
 
 }  // namespace
 
-void draw_taken_apart(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label) {
+void draw_moved(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label,
+                const std::vector<PartId>& parts, const std::vector<Point3>& moves) {
     const Piece& piece = context.piece;
-    constexpr double gap = 0.13;  // of the longest side
-    const std::vector<Point3> moves = parting(piece, gap * longest_side(piece.box));
-    const std::vector<PlacedSolid> solids = moved(context.placed, moves);
+    const std::vector<PlacedSolid> solids = moved(context, parts, moves);
     std::vector<KindId> kinds;
     for (const PlacedSolid& each : solids) kinds.push_back(piece.parts[each.tag].kind);
     Rect middle = room;
@@ -150,8 +160,16 @@ void draw_taken_apart(Sheet& sheet, const Context& context, const Rect& room, co
     const Pictorial pictorial = lay_out_pictorial(context, solids, kinds, isometric_view(), middle);
     pictorial.draw(sheet, label);
     const Scene scene(pictorial.parts, pictorial.from);
-    for (const Trail& trail : trails(piece, moves)) draw_trail(sheet, scene, pictorial.place, trail);
+    for (const Trail& trail : trails(piece, parts, moves)) draw_trail(sheet, scene, pictorial.place, trail);
     draw_side_letters(sheet, context, pictorial, room);
+}
+
+void draw_taken_apart(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label) {
+    const Piece& piece = context.piece;
+    constexpr double gap = 0.13;  // of the longest side
+    std::vector<PartId> all;
+    for (std::size_t i = 0; i < piece.parts.size(); ++i) all.push_back(static_cast<PartId>(i));
+    draw_moved(sheet, context, room, label, all, parting(piece, gap * longest_side(piece.box)));
 }
 
 Draft taken_apart_sheet(const Context& context) {

@@ -17,4 +17,9 @@ std::string draw_arrangement(drawing::Sheet& sheet, const Context& context, cons
 void draw_taken_apart(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
                       const drawing::PartLabel& label);
 
+// Some of the parts, each moved by its own way (`moves`, by part), with trails and letters.
+void draw_moved(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
+                const drawing::PartLabel& label, const std::vector<PartId>& parts,
+                const std::vector<Point3>& moves);
+
 }  // namespace rodwright::packet

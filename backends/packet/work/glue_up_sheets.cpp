@@ -1,0 +1,68 @@
+// What is glued to what, a picture each: parts stand back along the ways they are brought in.
+#include <algorithm>
+
+#include "backends/drawing/text_flow.hpp"
+#include "backends/packet/sheets.hpp"
+#include "backends/packet/whole/whole_views.hpp"
+#include "backends/work_words.hpp"
+
+namespace rodwright::packet {
+
+using namespace drawing;
+
+namespace {
+
+// Each motion taken back, the last first: by part.
+std::vector<Point3> taken_back(const Piece& piece, const GlueUp& glue_up) {
+    std::vector<Point3> moves(piece.parts.size());
+    double longest = 0;
+    for (const PartId part : glue_up.parts) {
+        for (const Axis axis : all_axes) longest = std::max(longest, piece[part].body.size(axis).get_d());
+    }
+    constexpr double gap = 0.16;  // of the longest part
+    for (const BringIn& motion : glue_up.motions) {
+        const auto axis = static_cast<std::size_t>(motion.way.axis);
+        for (const PartId part : motion.goes)
+            moves[static_cast<std::size_t>(part)][axis] -= (motion.way.positive ? 1 : -1) * gap * longest;
+    }
+    return moves;
+}
+
+FlowBlock words_of(const Context& context, const Operation& step, std::size_t number) {
+    FlowBlock block;
+    block.heading = operation_title(step) + " (step " + std::to_string(number) + ")";
+    for (const Phrase& line : step.text) block.paragraphs.push_back(read_out(line, context.piece.style));
+    if (const std::string caution = read_out(step.caution, context.piece.style); !caution.empty())
+        block.paragraphs.push_back("Caution: " + caution);
+    return block;
+}
+
+}  // namespace
+
+std::vector<Draft> glue_up_sheets(const Context& context) {
+    const WorkPlan* plan = context.input.work;
+    if (plan == nullptr) return {};
+    std::vector<Draft> drafts;
+    constexpr std::size_t on_a_sheet = 2;
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < plan->operations.size(); ++i) {
+        const Operation& step = plan->operations[i];
+        if (!has_picture(*plan, step)) continue;
+        if (count % on_a_sheet == 0) drafts.push_back(new_draft(context, "glue-ups", "Glue-ups"));
+        Sheet& sheet = drafts.back().sheet;
+        Rect room = drawing_room(sheet.frame).grown(-sheet_edge);
+        const double half = (room.height() - sheet_edge) / 2;
+        (count % on_a_sheet == 0 ? room.bottom : room.top) =
+            count % on_a_sheet == 0 ? room.top - half : room.bottom + half;
+        ++count;
+        const double middle = room.left + 0.56 * room.width();
+        const GlueUp& glue_up = plan->glue_ups[*step.glue_up];
+        draw_moved(sheet, context, {room.left, room.bottom, middle, room.top}, {}, glue_up.parts,
+                   taken_back(context.piece, glue_up));
+        draw_flow(sheet, {words_of(context, step, i + 1)},
+                  {{middle + sheet_edge, room.bottom, room.right, room.top}}, 2.5, context.fonts);
+    }
+    return drafts;
+}
+
+}  // namespace rodwright::packet
