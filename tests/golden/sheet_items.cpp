@@ -11,6 +11,7 @@
 #include "backends/packet/make_context.hpp"
 #include "backends/packet/sheets.hpp"
 #include "compiler/compile.hpp"
+#include "compiler/work/plan_work.hpp"
 
 namespace {
 
@@ -43,7 +44,11 @@ std::vector<Sheet> sheets_of(const Compilation& compilation, Diagnostics& diagno
     SolidStore solids(*compilation.piece, diagnostics);
     const SolidKernel* kernel = solids.kernel();
     if (!fonts || kernel == nullptr) return {};
-    const BackendInput input{*compilation.piece, *compilation.sources, solids, {}};
+    const Piece& piece = *compilation.piece;
+    const std::optional<WorkPlan> work =
+        plan_work(piece, embedded_work_data(), assembly_facts(piece, solids), {}, diagnostics);
+    BackendInput input{piece, *compilation.sources, solids, {}};
+    input.work = work ? &*work : nullptr;
     const auto context = packet::make_context(input, {}, *fonts, *kernel, diagnostics);
     return context ? packet::packet_sheets(*context, packet::templates(*context)) : std::vector<Sheet>();
 }

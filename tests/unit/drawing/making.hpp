@@ -8,6 +8,7 @@
 
 #include "backends/packet/make_context.hpp"
 #include "backends/packet/sheets.hpp"
+#include "compiler/work/plan_work.hpp"
 #include "tests/support/design.hpp"
 #include "tests/support/examples.hpp"
 #include "tests/unit/drawing/remembering_kernel.hpp"
@@ -23,11 +24,15 @@ struct Making {
     std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
 
     std::optional<RememberingKernel> kernel;
+    std::optional<WorkPlan> work;
 
     explicit Making(Piece made) : piece(std::move(made)) {
         REQUIRE(fonts.has_value());
         REQUIRE(solids.kernel() != nullptr);
         kernel.emplace(*solids.kernel());
+        work = plan_work(piece, embedded_work_data(), assembly_facts(piece, solids), {}, diagnostics);
+        REQUIRE(work.has_value());
+        input.work = &*work;
     }
 
     packet::Context context(const OptionValues& options) {

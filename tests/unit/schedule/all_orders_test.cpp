@@ -36,7 +36,7 @@ std::pair<Seconds, std::size_t> best_of_all_orders(const Network& network) {
 
 }  // namespace
 
-TEST_SUITE("unit/work") {
+TEST_SUITE("unit/schedule") {
     TEST_CASE("makespan and set-ups are the best of all orders, with and without nights") {
         for (const std::size_t workers : {1U, 2U}) {
             for (std::uint64_t seed = 1; seed <= 24; ++seed) {

@@ -4,7 +4,7 @@
 #include <array>
 
 #include "compiler/work/schedule/schedule.hpp"
-#include "tests/reference/work/exact_timetable.hpp"
+#include "tests/reference/schedule/exact_timetable.hpp"
 #include "tests/support/shop_work.hpp"
 
 using namespace rodwright::schedule;
@@ -46,7 +46,7 @@ Problem with_heads_and_tails(const std::vector<std::array<Seconds, 3>>& jobs) {
 
 }  // namespace
 
-TEST_SUITE("reference/work") {
+TEST_SUITE("reference/schedule") {
     // GLPK's branch and cut over a model in terms of successors (exact_timetable.cpp). Seeds for which it
     // needs more than a second are left out.
     TEST_CASE("one worker: the optimum of a mixed integer programme") {

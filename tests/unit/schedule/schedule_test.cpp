@@ -4,7 +4,7 @@
 #include <stdexcept>
 
 #include "tests/support/shop_work.hpp"
-#include "tests/unit/work/timetable_checker.hpp"
+#include "tests/unit/schedule/timetable_checker.hpp"
 
 using namespace rodwright::schedule;
 
@@ -42,7 +42,7 @@ std::vector<std::size_t> order_of(const Timetable& timetable) {
 
 }  // namespace
 
-TEST_SUITE("unit/work") {
+TEST_SUITE("unit/schedule") {
     TEST_CASE("work of a shop keeps to the rules") {
         for (const std::size_t workers : {1U, 2U}) {
             for (const auto day : {std::optional<Seconds>{}, std::optional<Seconds>{8 * 3600}}) {

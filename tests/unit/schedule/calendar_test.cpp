@@ -19,7 +19,7 @@ Seconds walked_end(Seconds t, Seconds work, Seconds day) {
 
 }  // namespace
 
-TEST_SUITE("unit/work") {
+TEST_SUITE("unit/schedule") {
     TEST_CASE("work goes on at working hours only") {
         const Calendar calendar(8 * hour);
         for (Seconds t = 0; t < 2 * whole_day; t += 50 * 60) {

@@ -22,7 +22,7 @@ Bound bound_of(const Problem& problem) {
 
 }  // namespace
 
-TEST_SUITE("unit/work") {
+TEST_SUITE("unit/schedule") {
     TEST_CASE("all the work of one worker, of two") {
         Problem problem;
         problem.set_ups = {{0, 4}, {1, 6}};

@@ -1,4 +1,4 @@
-#include "tests/unit/work/timetable_checker.hpp"
+#include "tests/unit/schedule/timetable_checker.hpp"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "tests/reference/work/exact_timetable.hpp"
+#include "tests/reference/schedule/exact_timetable.hpp"
 
 #include <glpk.h>
 
