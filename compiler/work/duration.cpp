@@ -12,11 +12,6 @@ static std::string two_parts(Seconds large, const std::string& large_words, Seco
     return small == 0 ? large_words : fmt::format("{} {} {}", large_words, small, small_word);
 }
 
-std::string clock_words(Seconds time) {
-    constexpr Seconds day = 24 * 3600;
-    return fmt::format("day {}, {}", time / day + 1, time % day == 0 ? "first" : duration_words(time % day));
-}
-
 std::string duration_words(Seconds seconds) {
     constexpr Seconds minute = 60;
     constexpr Seconds hour = 60 * minute;

@@ -11,7 +11,4 @@ namespace rodwright {
 // hour above a day.
 std::string duration_words(Seconds seconds);
 
-// A time of the clock that starts on the first morning: "day 2, 3 h 10 min".
-std::string clock_words(Seconds time);
-
 }  // namespace rodwright

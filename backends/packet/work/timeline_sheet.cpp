@@ -16,8 +16,8 @@ using namespace drawing;
 namespace {
 
 constexpr double tallest_row = 4.2;  // mm a step
-constexpr double lowest_row = 3;
-constexpr double text = 2.2;              // height of its words
+constexpr double lowest_row = 3.15;
+constexpr double text = 1.9;              // height of its words
 constexpr double longest_gap = 3 * 3600;  // of nobody's work, as drawn
 
 // The clock of the paper: time in which nobody works is drawn no longer than longest_gap.
@@ -97,12 +97,12 @@ class Timeline {
         if (drafts_.size() == 1) {
             for (const std::string& sentence : sums_words(plan_)) top = paragraph(sentence, room, top);
             top = paragraph(
-                "Full bars: hands at work; open bars: glue or finish drying. Idle time is drawn short. Hours "
-                "are counted from the morning.",
+                "Full bars: hands at work; thin bars: glue or finish drying. Idle time is drawn short. "
+                "Before the bars: the day, and the hours since its morning.",
                 room, top);
         }
         bars_ = room;
-        bars_.left = room.left + 0.36 * room.width();
+        bars_.left = room.left + 0.4 * room.width();
         bars_.top = top - 5;
         y_ = bars_.top;
         // All on one sheet if that can still be read.
@@ -120,6 +120,13 @@ class Timeline {
 
     double x(Seconds time) const { return bars_.left + clock_.drawn(time) / clock_.length() * bars_.width(); }
 
+    // "2, 3:05": the day and the hours since its morning.
+    static std::string clock(Seconds time) {
+        constexpr Seconds hour = 3600;
+        constexpr Seconds day = 24 * hour;
+        return fmt::format("{}, {}:{:02}", time / day + 1, time % day / hour, time % hour / 60);
+    }
+
     void box(double from, double to, double low, double high, bool full) {
         const double least = 0.4;  // that something can be seen
         to = std::max(to, from + least);
@@ -132,12 +139,14 @@ class Timeline {
         const Operation& step = plan_.operations[number];
         const double low = y_ - row_;
         const std::string name = fmt::format("{}  {}", number + 1, operation_title(step));
-        const std::string begin = clock_words(step.time.begin);
-        constexpr double time_room = 24;
-        words(name, {bars_.left - room_for_names(), low + 0.9}, Align::left,
-              room_for_names() - time_room - 2);
-        words(begin, {bars_.left - 2, low + 0.9}, Align::right, time_room);
-        sheet().line(LineRole::table, {bars_.left - room_for_names(), low}, {bars_.right, low});
+        constexpr double time_room = 14;
+        constexpr double foot = 0.65;  // of the words over the row's lower edge
+        words(name, {bars_.left - room_for_names(), low + foot}, Align::left,
+              room_for_names() - time_room - 3);
+        words(clock(step.time.begin), {bars_.left - 2, low + foot}, Align::right, time_room);
+        // A line for the eye at every fifth.
+        if ((number + 1) % 5 == 0)
+            sheet().line(LineRole::table, {bars_.left - room_for_names(), low}, {bars_.right, low});
         const double share = plan_.sums.workers > 1 && step.time.worker == 1 ? 0.5 : 0.0;
         box(x(step.time.begin), x(step.time.end), low + 0.7, y_ - 0.7 - share, true);
         if (step.wait > 0)
