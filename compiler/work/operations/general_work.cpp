@@ -112,17 +112,17 @@ class GeneralWork {
 
     // One item for each size and machine, the largest first.
     void add_groups(const GeneralOperation& general) {
-        using Group = std::pair<Rational, std::size_t>;  // size below zero; machine by place in the list,
-                                                         // past it: by hand
+        // The size with its sign turned, so that the largest comes first; the machine by its place in the
+        // list, past its end: by hand.
+        using Group = std::pair<Rational, std::size_t>;
         std::map<Group, PartSet> groups;
         for (const PartId part : part_list(parts_for(piece_, general.applies))) {
             const Kind& kind = piece_[piece_[part].kind];
             const std::string machine = machine_for(general, kind, data_.shop);
             const auto place = std::ranges::find(general.machines, machine) - general.machines.begin();
             const Rational size = general.each == Each::together ? Rational(0) : size_for(kind, general.each);
-            auto [group, is_new] =
-                groups.try_emplace({size, static_cast<std::size_t>(place)}, piece_.parts.size());
-            group->second.set(static_cast<std::size_t>(part));
+            const Group group(-size, static_cast<std::size_t>(place));
+            groups.try_emplace(group, piece_.parts.size()).first->second.set(static_cast<std::size_t>(part));
         }
         for (auto& [group, parts] : groups) add_group(general, group.second, std::move(parts));
     }

@@ -7,6 +7,7 @@
 #include "compiler/work/schedule/bound.hpp"
 #include "compiler/work/schedule/chain.hpp"
 #include "compiler/work/schedule/improve.hpp"
+#include "compiler/work/schedule/settle.hpp"
 
 namespace rodwright::schedule {
 namespace {
@@ -57,7 +58,7 @@ std::vector<std::size_t> search(const Network& network, Seconds enough, Effort e
     if (found.complete) return found.order;
     const std::size_t moves = std::min(effort.moves * network.size(), most_placed / network.size());
     found = improve(network, enough, std::move(found), moves);
-    return found.order;
+    return settle(network, enough, std::move(found.order));
 }
 
 Timetable timetable_of(const Network& network, const std::vector<std::size_t>& order) {
