@@ -28,9 +28,10 @@ Blocking blocking_of(const Piece& piece, const std::vector<Mesh>& surfaces) {
 std::optional<AssemblyFacts> assembly_facts(const Piece& piece, SolidStore& solids) {
     if (piece.parts.empty() || piece.parts.size() > limits::tried_parts) return std::nullopt;
     if (solids.placed().size() != piece.parts.size()) return std::nullopt;
-    Blocking blocking = blocking_of(piece, placed_meshes(piece, solids));
+    std::vector<Mesh> surfaces = placed_meshes(piece, solids);
+    Blocking blocking = blocking_of(piece, surfaces);
     TakenApart apart = take_apart(blocking);
-    return AssemblyFacts{std::move(blocking), std::move(apart)};
+    return AssemblyFacts{std::move(surfaces), std::move(blocking), std::move(apart)};
 }
 
 }  // namespace rodwright

@@ -10,6 +10,7 @@
 namespace rodwright {
 
 struct AssemblyFacts {
+    std::vector<Mesh> surfaces;  // by part
     Blocking blocking;
     TakenApart apart;
 };

@@ -53,8 +53,9 @@ void check_assembly(const CheckInput& input, Findings& findings) {
                                  parts.size(), limits::tried_parts)));
         return;
     }
-    const Blocking blocking = blocking_of(input.piece, input.meshes);
-    for (const PartNumbers& locked : take_apart(blocking).locked) {
+    if (input.facts == nullptr) return;
+    const Blocking& blocking = input.facts->blocking;
+    for (const PartNumbers& locked : input.facts->apart.locked) {
         if (!shares_wood(locked, input.shared))
             findings.diagnostics.add(lock_finding(input.piece, blocking, smallest_lock(blocking, locked)));
     }

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "compiler/assembly/blocking.hpp"
+#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/assembly/shared_wood.hpp"
 #include "compiler/check/findings.hpp"
 #include "compiler/graph/piece.hpp"
@@ -19,6 +19,7 @@ struct CheckInput {
     // By part, where it is; empty for one that has no solid. Empty altogether where there are no solids.
     const std::vector<Mesh>& meshes;
     const std::vector<SharedWood>& shared;  // parts that are in one another
+    const AssemblyFacts* facts = nullptr;   // null where there are no solids, or too many parts to try
 };
 
 struct Check {

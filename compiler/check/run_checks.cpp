@@ -20,11 +20,16 @@ static Diagnostic too_many_parts(const Piece& piece) {
 }
 
 Findings run_checks(const Piece& piece, SolidStore& solids) {
+    return run_checks(piece, solids, assembly_facts(piece, solids));
+}
+
+Findings run_checks(const Piece& piece, SolidStore& solids, const std::optional<AssemblyFacts>& facts) {
     const bool too_many = piece.parts.size() > limits::checked_parts;
     const bool complete = !too_many && solids.placed().size() == piece.parts.size();
-    const std::vector<Mesh> meshes = complete ? placed_meshes(piece, solids) : std::vector<Mesh>();
+    const std::vector<Mesh> own = complete && !facts ? placed_meshes(piece, solids) : std::vector<Mesh>();
+    const std::vector<Mesh>& meshes = facts ? facts->surfaces : own;
     const std::vector<SharedWood> shared = complete ? shared_wood(meshes, solids) : std::vector<SharedWood>();
-    const CheckInput input{piece, solids, meshes, shared};
+    const CheckInput input{piece, solids, meshes, shared, facts ? &*facts : nullptr};
     const std::vector<Check>& checks = all_checks();
     std::vector<Findings> found(checks.size());
     at_once(checks.size(), [&](std::size_t i) {

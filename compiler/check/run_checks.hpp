@@ -1,6 +1,9 @@
 // All checks of a piece.
 #pragma once
 
+#include <optional>
+
+#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/check/findings.hpp"
 #include "compiler/graph/piece.hpp"
 #include "compiler/solid/solid_kernel.hpp"
@@ -10,6 +13,8 @@ namespace rodwright {
 // What the solids themselves have to say goes where `solids` reports, and if that is an error there is little
 // to check; nothing is accepted yet.
 Findings run_checks(const Piece& piece, SolidStore& solids);
+// The same for who has looked already how the piece comes apart; `facts` as assembly_facts() gives them.
+Findings run_checks(const Piece& piece, SolidStore& solids, const std::optional<AssemblyFacts>& facts);
 
 // With what was said before the checks, all judged as the design asks.
 Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts);

@@ -147,11 +147,10 @@ Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments
         works.emplace_back([&] {
             const Piece& piece = *compilation.piece;
             solids.placed();
-            if (!compilation.diagnostics.ok()) return;
-            if (checked) prepared.findings = run_checks(piece, solids);
-            if (setting)
-                prepared.work =
-                    plan_work(piece, setting->data, assembly_facts(piece, solids), setting->options, of_work);
+            if (!compilation.diagnostics.ok() || !(checked || setting)) return;
+            const std::optional<AssemblyFacts> facts = assembly_facts(piece, solids);
+            if (checked) prepared.findings = run_checks(piece, solids, facts);
+            if (setting) prepared.work = plan_work(piece, setting->data, facts, setting->options, of_work);
         });
     }
     at_once(works.size(), [&](std::size_t i) { works[i](); });

@@ -43,12 +43,13 @@ Diagnostics strict(const Diagnostics& found) {
 }
 
 // What the shop lacks for the work, and work that waits for itself.
-void check_work(const CheckArguments& arguments, Compilation& compilation, SolidStore& solids) {
+void check_work(const CheckArguments& arguments, Compilation& compilation,
+                const std::optional<AssemblyFacts>& facts) {
     Diagnostics found;
     const std::optional<WorkSetting> setting =
         work_setting(arguments.design, {}, *compilation.sources, found);
     const Piece& piece = *compilation.piece;
-    if (setting) plan_work(piece, setting->data, assembly_facts(piece, solids), setting->options, found);
+    if (setting) plan_work(piece, setting->data, facts, setting->options, found);
     for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
 }
 
@@ -59,8 +60,9 @@ Findings findings_of(const CheckArguments& arguments, Compilation& compilation) 
         SolidStore solids(*compilation.piece, compilation.diagnostics);
         solids.placed();
         if (compilation.diagnostics.ok()) {
-            findings = run_checks(*compilation.piece, solids);
-            check_work(arguments, compilation, solids);
+            const std::optional<AssemblyFacts> facts = assembly_facts(*compilation.piece, solids);
+            findings = run_checks(*compilation.piece, solids, facts);
+            check_work(arguments, compilation, facts);
         }
         accepts = compilation.piece->accepts;
     }
