@@ -39,7 +39,8 @@ std::vector<SheetWork> sheet_works(const Context& context, const std::vector<Tem
     works.push_back([&] { return buying_sheets(context); });
     works.push_back([&] { return set_up_sheets(context); });
     works.push_back([&] { return step_sheets(context); });
-    works.push_back([&] { return glue_up_sheets(context); });
+    for (std::size_t i = 0; i < glue_up_sheet_count(context); ++i)
+        works.push_back([&context, i] { return alone(glue_up_sheet(context, i)); });
     works.push_back([&] { return timeline_sheets(context); });
     works.push_back([&] { return number_sheets(context); });
     return works;

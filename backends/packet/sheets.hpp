@@ -31,9 +31,11 @@ std::vector<Draft> cut_list_sheets(const Context& context);
 std::vector<Draft> board_sheets(const Context& context);
 std::vector<Draft> buying_sheets(const Context& context);
 std::vector<Draft> step_sheets(const Context& context);
-// These three are none where no work is planned.
+// None where no work is planned, these three.
 std::vector<Draft> set_up_sheets(const Context& context);
-std::vector<Draft> glue_up_sheets(const Context& context);
+// One of them, from 0: they take long to draw, and are drawn at the same time.
+std::size_t glue_up_sheet_count(const Context& context);
+Draft glue_up_sheet(const Context& context, std::size_t number);
 std::vector<Draft> timeline_sheets(const Context& context);
 // What the checks worked out. None where nothing was checked.
 std::vector<Draft> number_sheets(const Context& context);

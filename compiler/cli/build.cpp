@@ -149,8 +149,11 @@ Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments
             solids.placed();
             if (!compilation.diagnostics.ok() || !(checked || setting)) return;
             const std::optional<AssemblyFacts> facts = assembly_facts(piece, solids);
-            if (checked) prepared.findings = run_checks(piece, solids, facts);
-            if (setting) prepared.work = plan_work(piece, setting->data, facts, setting->options, of_work);
+            at_once(2, [&](std::size_t which) {
+                if (which == 0 && checked) prepared.findings = run_checks(piece, solids, facts);
+                if (which == 1 && setting)
+                    prepared.work = plan_work(piece, setting->data, facts, setting->options, of_work);
+            });
         });
     }
     at_once(works.size(), [&](std::size_t i) { works[i](); });

@@ -37,32 +37,43 @@ FlowBlock words_of(const Context& context, const Operation& step, std::size_t nu
     return block;
 }
 
+constexpr std::size_t on_a_sheet = 2;
+
+// Operations by number.
+std::vector<std::size_t> pictured(const WorkPlan& plan) {
+    std::vector<std::size_t> numbers;
+    for (std::size_t i = 0; i < plan.operations.size(); ++i) {
+        if (has_picture(plan, plan.operations[i])) numbers.push_back(i);
+    }
+    return numbers;
+}
+
 }  // namespace
 
-std::vector<Draft> glue_up_sheets(const Context& context) {
-    const WorkPlan* plan = context.input.work;
-    if (plan == nullptr) return {};
-    std::vector<Draft> drafts;
-    constexpr std::size_t on_a_sheet = 2;
-    std::size_t count = 0;
-    for (std::size_t i = 0; i < plan->operations.size(); ++i) {
-        const Operation& step = plan->operations[i];
-        if (!has_picture(*plan, step)) continue;
-        if (count % on_a_sheet == 0) drafts.push_back(new_draft(context, "glue-ups", "Glue-ups"));
-        Sheet& sheet = drafts.back().sheet;
-        Rect room = drawing_room(sheet.frame).grown(-sheet_edge);
+std::size_t glue_up_sheet_count(const Context& context) {
+    if (context.input.work == nullptr) return 0;
+    return (pictured(*context.input.work).size() + on_a_sheet - 1) / on_a_sheet;
+}
+
+Draft glue_up_sheet(const Context& context, std::size_t number) {
+    const WorkPlan& plan = *context.input.work;
+    const std::vector<std::size_t> all = pictured(plan);
+    Draft draft = new_draft(context, "glue-ups", "Glue-ups");
+    for (std::size_t place = 0; place < on_a_sheet; ++place) {
+        const std::size_t i = number * on_a_sheet + place;
+        if (i >= all.size()) break;
+        const Operation& step = plan.operations[all[i]];
+        Rect room = drawing_room(draft.sheet.frame).grown(-sheet_edge);
         const double half = (room.height() - sheet_edge) / 2;
-        (count % on_a_sheet == 0 ? room.bottom : room.top) =
-            count % on_a_sheet == 0 ? room.top - half : room.bottom + half;
-        ++count;
+        (place == 0 ? room.bottom : room.top) = place == 0 ? room.top - half : room.bottom + half;
         const double middle = room.left + 0.56 * room.width();
-        const GlueUp& glue_up = plan->glue_ups[*step.glue_up];
-        draw_moved(sheet, context, {room.left, room.bottom, middle, room.top}, {}, glue_up.parts,
+        const GlueUp& glue_up = plan.glue_ups[*step.glue_up];
+        draw_moved(draft.sheet, context, {room.left, room.bottom, middle, room.top}, {}, glue_up.parts,
                    taken_back(context.piece, glue_up));
-        draw_flow(sheet, {words_of(context, step, i + 1)},
+        draw_flow(draft.sheet, {words_of(context, step, all[i] + 1)},
                   {{middle + sheet_edge, room.bottom, room.right, room.top}}, 2.5, context.fonts);
     }
-    return drafts;
+    return draft;
 }
 
 }  // namespace rodwright::packet
