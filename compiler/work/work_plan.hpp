@@ -104,7 +104,6 @@ struct GlueUp {
     std::vector<PartId> parts;     // all that is one after it, ascending
     std::vector<BringIn> motions;  // in order
     std::size_t joints = 0;        // with glue
-    std::size_t copies = 1;        // made one after the other, alike but for their hand
     Seconds open_needed = 0;       // for the joints that have to be closed together
     std::vector<ClampUse> clamps;
     std::optional<Diagonal> diagonal;
