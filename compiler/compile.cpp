@@ -75,7 +75,7 @@ Compilation compile(const World& world, const CompileOptions& options) {
     check_assumptions(*statements, evaluator);
     check_requirements(*statements, evaluator);
     check_unused(*statements, evaluator);
-    compilation.piece = build_piece(*statements, places, *data.woods, design, evaluator);
+    compilation.piece = build_piece(*statements, places, *data.woods, *data.shop, design, evaluator);
     return compilation;
 }
 

@@ -58,8 +58,6 @@ struct setting_end
 struct settings
     : seq<mark<'{'>, lines, star<not_at<one<'}'>>, need<"a setting (`name = value`)", setting>, setting_end>,
           need<"`}`", mark<'}'>>, gap> {};
-struct step_name : lexeme<seq<plain_word, opt<one<'.'>, plain_word>>> {};
-struct a_step : need<"a step", token<step_name>> {};
 struct after : seq<key<"after">, a_step, star<comma, a_step>, opt<because>> {};
 struct caution : seq<key<"caution">, a_text> {};
 struct step_clause : sor<using_tool, settings, token<literal<"test_piece">>, after, caution> {};

@@ -76,6 +76,12 @@ std::string_view pattern(NodeKind kind) {
             return "variant $";
         case NodeKind::made:
             return "made $";
+        case NodeKind::done:
+            return "done ,< $>";
+        case NodeKind::take:
+            return "take , from the work< $>";
+        case NodeKind::over:
+            return "over $";
         case NodeKind::accept:
             return "accept $ because $";
         case NodeKind::climate:
@@ -214,10 +220,15 @@ class Writer {
     void write_child();
 
     void write_list(std::string_view between) {
-        for (bool first = true; !done() && next_kind() != NodeKind::because; first = false) {
+        for (bool first = true; !done() && !follows_list(); first = false) {
             if (!first) (out_ << between).soft_break();
             write_child();
         }
+    }
+
+    bool follows_list() const {
+        const NodeKind kind = next_kind();
+        return kind == NodeKind::because || kind == NodeKind::upon || kind == NodeKind::over;
     }
 
     void write_operands() {

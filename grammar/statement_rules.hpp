@@ -66,6 +66,15 @@ struct place : seq<key<"place">, need<"an assembly's name", token<name>>, need<"
                    opt<token<argument_list>>, opt<block>> {};
 struct variant : seq<key<"variant">, need<"the variant's name in quotes", token<string>>, open_block> {};
 struct made : seq<key<"made">, a_ref, open_block> {};
+// A stage's word too, of which one is a word of the language.
+struct step_name : lexeme<sor<one_of<"assembly">, seq<plain_word, opt<one<'.'>, plain_word>>>> {};
+struct a_step : need<"a step", token<step_name>> {};
+struct done : seq<key<"done">, a_step, star<comma, a_step>, opt<upon>> {};
+struct over : seq<key<"over">, value> {};
+struct from_the_work
+    : seq<need<"`from the work`", key<"from">>, need<"`the work`", key<"the">>, need<"`work`", key<"work">>> {
+};
+struct taken : seq<key<"take">, an_axis, star<comma, an_axis>, from_the_work, opt<over>> {};
 struct because : seq<key<"because">, a_text> {};
 struct accept
     : seq<key<"accept">, need<"what is accepted", token<word>>, need<"`because`", key<"because">>, a_text> {};

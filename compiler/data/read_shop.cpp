@@ -55,7 +55,8 @@ static int small_number(FieldReader& fields, std::string_view key, int least, in
 class ShopReader {
   public:
     ShopReader(const YamlNode& root, Shop& shop, Diagnostics& diagnostics)
-        : fields_(root, {"tools", "machines", "fits", "instead", "clamps", "workers", "day"}, diagnostics),
+        : fields_(root, {"tools", "machines", "fits", "instead", "clamps", "fitting", "workers", "day"},
+                  diagnostics),
           shop_(shop),
           diagnostics_(diagnostics) {}
 
@@ -66,6 +67,7 @@ class ShopReader {
         if (const YamlNode* fits = fields_.optional_map("fits")) read_fits(*fits);
         if (const YamlNode* instead = fields_.optional_map("instead")) read_instead(*instead);
         if (const YamlNode* clamps = fields_.optional_list("clamps")) read_clamps(*clamps);
+        if (const YamlNode* fitting = fields_.optional_map("fitting")) read_fitting(*fitting);
         if (fields_.entry("workers") != nullptr) shop_.workers_ = small_number(fields_, "workers", 1, 2);
         if (const YamlNode* day = fields_.optional_scalar("day")) read_day(*day);
         return ok_ && fields_.ok();
@@ -152,6 +154,15 @@ class ShopReader {
             if (length) shop_.clamps_.push_back({*length, count});
         }
         std::ranges::sort(shop_.clamps_, {}, &ClampStock::length);
+    }
+
+    void read_fitting(const YamlNode& map) {
+        FieldReader fields(map, {"length", "width", "thickness"}, diagnostics_);
+        fields.require({"length", "width", "thickness"});
+        shop_.fitting_.length = optional_length(fields, "length").value_or(0);
+        shop_.fitting_.width = optional_length(fields, "width").value_or(0);
+        shop_.fitting_.thickness = optional_length(fields, "thickness").value_or(0);
+        ok_ = ok_ && fields.ok();
     }
 
     FieldReader fields_;

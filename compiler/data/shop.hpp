@@ -41,6 +41,13 @@ struct ClampStock {
     int count = 0;
 };
 
+// By how much a part is cut over the drawing, where a size is taken from the work.
+struct FittingOver {
+    Rational length;
+    Rational width;
+    Rational thickness;
+};
+
 // Which other size of a cutter does the work: one in several passes, or with part of a larger one's edge.
 enum class CutterFit : std::uint8_t { exact, smaller, larger };
 
@@ -73,8 +80,9 @@ class Shop {
     // As written in the file.
     const std::vector<ShopTool>& tools() const { return tools_; }
     const std::vector<ClampStock>& clamps() const { return clamps_; }  // shortest first; none: not known
-    int workers() const { return workers_; }                           // 1 or 2
-    const Rational& day() const { return day_; }                       // worked, seconds: from 1 h to 24 h
+    const FittingOver& fitting() const { return fitting_; }
+    int workers() const { return workers_; }      // 1 or 2
+    const Rational& day() const { return day_; }  // worked, seconds: from 1 h to 24 h
 
   private:
     friend class ShopReader;
@@ -84,6 +92,7 @@ class Shop {
     std::map<std::string, CutterFit> fits_;
     std::map<std::string, std::vector<OtherWay>> instead_;
     std::vector<ClampStock> clamps_;
+    FittingOver fitting_;
     int workers_ = 1;
     Rational day_ = 8 * 3600;
 };

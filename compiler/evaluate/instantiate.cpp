@@ -123,8 +123,9 @@ void Instantiation::run(const DesignOptions& options) {
     for (const Syntax& statement : active(design_.loose(), shared)) {
         if (statement.kind() == NodeKind::wood) {
             declare_wood(statement);
-        } else if (statement.kind() == NodeKind::made) {
-            not_yet(statement, "overlays of measured sizes (`made`) are");
+        } else if (statement.kind() == NodeKind::made || statement.kind() == NodeKind::done ||
+                   (statement.kind() == NodeKind::equation && statement.child(0).kind() == NodeKind::name)) {
+            overlay_.push_back(statement);
         } else {
             refuse(statement, "outside a piece");
         }
@@ -144,6 +145,10 @@ void Instantiation::run(const DesignOptions& options) {
             out_.params.emplace_back(statement.child(0).text(), statement);
         if (!define_name(statement, scope, evaluator_, false)) rest.push_back(statement);
     }
+    for (const Syntax& statement : overlay_) {
+        if (statement.kind() == NodeKind::equation)
+            override_param(statement.child(0), statement.child(1), scope, scope);
+    }
     apply_overrides(piece, options, scope);
     const std::vector<Syntax> statements = active(rest, scope);
     pending_.push_back({&container, statements, references});
@@ -151,6 +156,10 @@ void Instantiation::run(const DesignOptions& options) {
     for (const auto& [name, param] : out_.params) check_bounds(param, scope);
     // Declaring may have added containers; evaluate() adds none.
     for (const Pending& pending : pending_) evaluate(pending);
+    for (const Syntax& statement : overlay_) {
+        if (statement.kind() != NodeKind::equation) evaluate_one(pending_.front(), statement);
+    }
+    lay_over();
 }
 
 std::unique_ptr<Statements> instantiate(Design& design, Evaluator& evaluator, const DesignOptions& options,

@@ -65,8 +65,14 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
         case NodeKind::finish:
             finish(statement, scope);
             break;
+        case NodeKind::glue:
+            glue(statement);
+            break;
         case NodeKind::made:
-            not_yet(statement, "overlays of measured sizes (`made`) are");
+            made(pending, statement);
+            break;
+        case NodeKind::done:
+            done(pending, statement);
             break;
         case NodeKind::accept:
             accept(statement);
@@ -140,8 +146,8 @@ void Instantiation::body_statement(std::size_t index, const Syntax& statement, S
         case NodeKind::splay:
             not_yet(statement, "inclined parts (`rake`, `splay`) are");
             break;
-        case NodeKind::made:
-            not_yet(statement, "overlays of measured sizes (`made`) are");
+        case NodeKind::take:
+            take(declaration, statement, scope);
             break;
         default:
             refuse(statement, "in the body of a part");
@@ -336,6 +342,18 @@ void Instantiation::glued(PartDeclaration& declaration, const Syntax& line, Scop
         }
     }
     declaration.glued = std::move(glued);
+}
+
+void Instantiation::glue(const Syntax& line) {
+    if (line.child(1)) {
+        report(diagnose(Code::bad_argument, line.child(1).span(), "a piece is glued with one glue")
+                   .hint("as in `glue liquid_hide`"));
+    } else if (out_.glue) {
+        report(diagnose(Code::defined_twice, line.span(), "the glue is said twice")
+                   .label(out_.glue.span(), "here first"));
+    } else {
+        out_.glue = line.child(0);
+    }
 }
 
 void Instantiation::finish(const Syntax& line, Scope& scope) {

@@ -30,6 +30,7 @@ class Instantiation {
     const RowCounts& counts_;
     Statements& out_;
     std::vector<Pending> pending_;
+    std::vector<Syntax> overlay_;  // `made` and `done` outside the piece
     std::map<std::string, Syntax, std::less<>> local_assemblies_;
     std::size_t depth_ = 0;
 
@@ -75,6 +76,14 @@ class Instantiation {
     void glued(PartDeclaration& declaration, const Syntax& glued, Scope& scope);
     void show(PartDeclaration& declaration, const Syntax& word);
     void finish(const Syntax& finish, Scope& scope);
+    void glue(const Syntax& line);
+
+    // instantiate_made.cpp
+    void made(const Pending& pending, const Syntax& line);
+    void measured(const Pending& pending, const Syntax& line, MadeStatement& made);
+    void lay_over();
+    void done(const Pending& pending, const Syntax& line);
+    void take(PartDeclaration& declaration, const Syntax& line, Scope& scope);
 
     // instantiate_checks.cpp
     void accept(const Syntax& accept);

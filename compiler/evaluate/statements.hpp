@@ -39,6 +39,13 @@ struct Container {
     Span body;   // its lines
 };
 
+// A size that is taken from the work and not from the drawing: the part is cut over it and marked in place.
+struct TakenSize {
+    Axis axis{};
+    std::optional<Rational> over;  // as the design says
+    Span where;
+};
+
 struct PartDeclaration {
     std::string name;
     Syntax syntax;
@@ -52,7 +59,8 @@ struct PartDeclaration {
     std::optional<Axis> thick;
     std::optional<GluedUp> glued;
     std::vector<std::pair<Face, Span>> shown;  // faces that are seen, where the design says it
-    std::vector<std::size_t> instances;        // row by row; in each the copies, near hands first
+    std::vector<TakenSize> taken;
+    std::vector<std::size_t> instances;  // row by row; in each the copies, near hands first
     Span where;
 
     std::size_t copies() const;  // in one row place: 1, 2, 4 or 8
@@ -131,6 +139,22 @@ struct MatchStatement {
     Span where;
 };
 
+// `made leg { wide = 1-47/64" }`: a part that is there, and what it measures.
+struct MadeStatement {
+    PartPattern part;
+    std::array<std::optional<Rational>, 3> size;  // by axis
+    std::array<Span, 3> where_size;
+    Span where;
+};
+
+// `done mortise_and_tenon.cut_mortise on leg`, one step of the line.
+struct DoneStatement {
+    std::string work;  // of a joint or shape; empty: of any, or of none
+    std::string step;
+    std::vector<PartPattern> on;  // empty: on all
+    Span where;
+};
+
 struct AcceptStatement {
     std::string code;  // of a diagnostic, as written in codes.def
     std::string because;
@@ -177,10 +201,13 @@ struct Statements {
     std::vector<LoadStatement> loads;
     std::vector<UseStatement> uses;
     std::vector<MatchStatement> matches;
+    std::vector<MadeStatement> made;
+    std::vector<DoneStatement> done;
     std::vector<AcceptStatement> accepts;
     std::optional<ClimateStatement> climate;
     std::vector<WoodStatement> woods;
     std::vector<std::pair<std::string, long>> finishes;
+    Syntax glue;  // its name; empty: the usual one
     std::vector<std::pair<Syntax, Scope*>> requirements;
     std::vector<std::pair<std::string, Syntax>> params;
     std::vector<AssumedSame> assumptions;

@@ -19,6 +19,11 @@ std::string_view axis_name(Axis axis) {
     return names[index(axis)];
 }
 
+std::string_view size_name(Axis axis) {
+    static constexpr std::array<std::string_view, 3> names = {"length", "width", "thickness"};
+    return names[index(axis)];
+}
+
 std::string_view direction_words(Direction way) {
     static constexpr std::array<std::array<std::string_view, 2>, 3> words = {
         {{"to the left", "to the right"}, {"forwards", "backwards"}, {"downwards", "upwards"}}};

@@ -46,6 +46,7 @@ inline Direction outward(Face face) {
 }
 std::string_view face_name(Face face);
 std::string_view axis_name(Axis axis);            // "wide"
+std::string_view size_name(Axis axis);            // "length", where it is a part's own axis
 std::string_view direction_words(Direction way);  // "to the left", "upwards"
 
 struct Vector {

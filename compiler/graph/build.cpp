@@ -121,6 +121,16 @@ void add_matches(const Statements& statements, Evaluator& evaluator, Piece& piec
     }
 }
 
+// Where the design takes a size from the work and does not say by how much the part is cut over.
+void set_usual_over(const FittingOver& usual, Piece& piece) {
+    const std::array<Rational, 3> over = {usual.length, usual.width, usual.thickness};
+    for (Kind& kind : piece.kinds) {
+        for (std::size_t i = 0; i < over.size(); ++i) {
+            if (kind.taken_over[i] == Rational(0)) kind.taken_over[i] = over[i];
+        }
+    }
+}
+
 Climate climate_of(const Statements& statements) {
     Climate climate;
     if (!statements.climate) return climate;
@@ -147,7 +157,7 @@ void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece
 }  // namespace
 
 std::optional<Piece> build_piece(const Statements& statements, const Places& places, const WoodTable& woods,
-                                 Design& design, Evaluator& evaluator) {
+                                 const Shop& shop, Design& design, Evaluator& evaluator) {
     Piece piece;
     piece.name = statements.name;
     piece.style = statements.style;
@@ -160,6 +170,7 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     draft_joins(draft);
     if (!evaluator.diagnostics().ok()) return std::nullopt;
     make_kinds(draft, piece);
+    set_usual_over(shop.fitting(), piece);
     piece.joint_kinds = std::move(draft.joint_kinds);
     piece.joints = std::move(draft.joints);
     add_assemblies(statements, places, piece);
@@ -168,12 +179,22 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
     add_matches(statements, evaluator, piece);
     for (const auto& [name, coats] : statements.finishes)
         piece.finishes.push_back({name, static_cast<int>(coats)});
+    if (statements.glue) {
+        piece.glue = statements.glue.text();
+        piece.glue_where = statements.glue.span();
+    }
+    add_as_built(statements, piece);
     for (const AcceptStatement& accept : statements.accepts)
         piece.accepts.push_back({accept.code, accept.because, accept.where});
     piece.climate = climate_of(statements);
     add_params(statements, evaluator, piece);
     if (!evaluator.diagnostics().ok()) return std::nullopt;
     return piece;
+}
+
+bool Piece::is_of_sheet(const Kind& kind) const {
+    const Wood* wood = find_wood(kind.wood);
+    return wood != nullptr && wood->sheet;
 }
 
 const Wood* Piece::find_wood(const std::string& wood_name) const {

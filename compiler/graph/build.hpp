@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "compiler/data/shop.hpp"
 #include "compiler/data/woods.hpp"
 #include "compiler/evaluate/design.hpp"
 #include "compiler/evaluate/statements.hpp"
@@ -14,6 +15,6 @@ namespace rodwright {
 // Applies shapes and joints, tells kinds apart. What is wrong with them is reported; the piece is complete
 // only if nothing was (empty otherwise). The evaluator must know the places.
 std::optional<Piece> build_piece(const Statements& statements, const Places& places, const WoodTable& woods,
-                                 Design& design, Evaluator& evaluator);
+                                 const Shop& shop, Design& design, Evaluator& evaluator);
 
 }  // namespace rodwright

@@ -77,6 +77,9 @@ bool count_joint(Draft& draft, Span where);
 // Kinds and parts of the piece from the drafts: copies that are the same, turned or mirrored, share a kind.
 void make_kinds(const Draft& draft, Piece& piece);
 
+// Parts that are made, what they measure, and steps that are done.
+void add_as_built(const Statements& statements, Piece& piece);
+
 // `name(arguments)` as written, blanks evened out.
 std::string call_label(const Syntax& call);
 

@@ -191,6 +191,8 @@ class KindMaker {
         kind.shapes = draft.shapes;
         kind.glued = declaration.glued;
         kind.one_show_face = shows_one_face(declaration);
+        for (const TakenSize& taken : declaration.taken)
+            kind.taken_over[kind_axis(draft.axes, taken.axis)] = taken.over.value_or(0);
         kind.where = declaration.where;
         if (const auto mirror = mirrors_.find(key); mirror != mirrors_.end()) kind.mirror_of = mirror->second;
         const auto id = static_cast<KindId>(piece_.kinds.size());
@@ -199,6 +201,12 @@ class KindMaker {
         of_declaration_[declaration_index].push_back(id);
         piece_.kinds.push_back(std::move(kind));
         return id;
+    }
+
+    // 0, 1 or 2: the piece's axis is the part's length, width or thickness.
+    static std::size_t kind_axis(const PartAxes& axes, Axis axis) {
+        if (axis == axes.length) return 0;
+        return axis == axes.width ? 1 : 2;
     }
 
     static bool shows_one_face(const PartDeclaration& declaration) {

@@ -138,12 +138,20 @@ struct Kind {
     std::optional<KindId> mirror_of;  // the earlier kind of which this is the mirror image
     std::optional<GluedUp> glued;     // where the design glues a panel
     bool one_show_face = false;       // of its two broad faces one alone is seen, as the design says
+    // By length, width and thickness: the size is taken from the work, and the part first cut over it by
+    // this. Empty: it is cut to its size at once.
+    std::array<std::optional<Rational>, 3> taken_over = {};
     Span where;
 
     // Overall size, joints included.
     Rational overall(Axis axis) const {
         const auto i = static_cast<std::size_t>(axis);
         return size[axis] + extend[i].low + extend[i].high;
+    }
+
+    // What it is first cut to.
+    Rational cut(Axis axis) const {
+        return overall(axis) + taken_over[static_cast<std::size_t>(axis)].value_or(0);
     }
 };
 
@@ -155,6 +163,7 @@ struct Part {
     Box body;  // visible, in the piece's axes
     AssemblyId assembly = AssemblyId::none;
     Span where;
+    bool made = false;  // it is cut from its board already, as the design says with `made` or `done`
 };
 
 enum class MemberForm : std::uint8_t { end, face, edge };
@@ -257,6 +266,21 @@ struct Match {
     Span where;
 };
 
+// What a part that is made measures, where somebody measured it; by the piece's axes.
+struct MadeSize {
+    std::vector<PartId> parts;
+    std::array<std::optional<Rational>, 3> size;
+    Span where;
+};
+
+// A step of the work that is done, on these parts.
+struct DoneStep {
+    std::string work;  // a joint's or shape's name; empty: of any, or of none
+    std::string step;
+    std::vector<PartId> parts;  // ascending; empty: all
+    Span where;
+};
+
 // A finding that the maker has seen and lives with.
 struct Accept {
     std::string code;  // "W1102"
@@ -292,6 +316,10 @@ struct Piece {
     std::vector<Use> uses;
     std::vector<Match> matches;  // of one wood and thickness each, none of sheet goods; a book has two
     std::vector<Finish> finishes;
+    std::string glue;  // a glue of stdlib/data/glues.yaml; empty: the usual one
+    Span glue_where;
+    std::vector<MadeSize> made;
+    std::vector<DoneStep> done;
     std::vector<Accept> accepts;
     Climate climate;
     std::vector<std::pair<std::string, Quantity>> params;  // the maker's parameters and their values now
@@ -301,6 +329,7 @@ struct Piece {
     const Joint& operator[](JointId id) const { return joints[static_cast<std::size_t>(id)]; }
     const JointKind& operator[](JointKindId id) const { return joint_kinds[static_cast<std::size_t>(id)]; }
     const Wood* find_wood(const std::string& wood_name) const;
+    bool is_of_sheet(const Kind& kind) const;
 };
 
 }  // namespace rodwright

@@ -75,6 +75,9 @@ piece "Keeper's table" {
   place tray as upper
   variant "window seat" { length = 60" }
   made leg[left] { wide = 1-47/64" }
+  done mill, mortise_and_tenon.cut_mortise, assembly on leg[left], rail
+  done flatten_face
+  part back { take wide, tall from the work over 1/2" }
   accept wide_gap because "seen and liked"
   climate 30% to 65% at 68F
   climate 30% to 65% at 20C made at 8%
