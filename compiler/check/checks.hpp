@@ -10,6 +10,7 @@ void check_assembly(const CheckInput& input, Findings& findings);   // assembly.
 void check_gaps(const CheckInput& input, Findings& findings);       // fit/gaps.cpp
 void check_walls(const CheckInput& input, Findings& findings);      // fit/walls.cpp
 void check_loose(const CheckInput& input, Findings& findings);      // fit/loose.cpp
+void check_made(const CheckInput& input, Findings& findings);       // fit/made.cpp
 void check_rows(const CheckInput& input, Findings& findings);       // fit/rows.cpp
 void check_movement(const CheckInput& input, Findings& findings);   // movement/movement.cpp
 void check_strength(const CheckInput& input, Findings& findings);   // strength/check_strength.cpp

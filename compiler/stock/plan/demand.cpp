@@ -65,14 +65,14 @@ PanelDemand panel_of(const Piece& piece, const PanelNeed& need) {
 // Blanks of parts that are cut out of one piece side by side or end to end keep their own allowances.
 Vector rough_box(const Kind& kind, const MillingData& milling) {
     Vector size;
-    size[Axis::wide] = kind.overall(Axis::wide) + 2 * milling.allowances.end;
-    size[Axis::deep] = kind.overall(Axis::deep) + 2 * milling.allowances.edge;
-    size[Axis::tall] = thickness_needed(kind.overall(Axis::tall), {}, false, milling);
+    size[Axis::wide] = kind.cut(Axis::wide) + 2 * milling.allowances.end;
+    size[Axis::deep] = kind.cut(Axis::deep) + 2 * milling.allowances.edge;
+    size[Axis::tall] = thickness_needed(kind.cut(Axis::tall), {}, false, milling);
     return size;
 }
 
 std::string class_name(const Kind& kind, const MillingData& milling) {
-    const ThicknessClass* found = milling.class_for(kind.overall(Axis::tall));
+    const ThicknessClass* found = milling.class_for(kind.cut(Axis::tall));
     return found == nullptr ? std::string{} : found->name;
 }
 
@@ -111,7 +111,7 @@ Demand book_of(const Piece& piece, const Match& match, const MillingData& millin
         const Vector box = rough_box(piece[piece[part].kind], milling);
         for (const Axis axis : {Axis::wide, Axis::deep}) size[axis] = std::max(size[axis], box[axis]);
     }
-    const Rational leaf = piece[piece[match.parts.front()].kind].overall(Axis::tall);
+    const Rational leaf = piece[piece[match.parts.front()].kind].cut(Axis::tall);
     size[Axis::tall] = 2 * (leaf + 2 * milling.allowances.resawn_face) + milling.kerf(milling.saws.resaw);
     Demand demand = single(piece, match.parts, size, milling);
     const ThicknessClass* found = milling.class_for(size[Axis::tall] - milling.allowances.faces);
@@ -125,6 +125,18 @@ bool is_panel(const Piece& piece, PartId part) {
 }
 
 }  // namespace
+
+Piece without_made(const Piece& piece) {
+    Piece rest = piece;
+    const auto is_made = [&](PartId part) { return piece[part].made; };
+    for (Kind& kind : rest.kinds) std::erase_if(kind.parts, is_made);
+    for (Match& match : rest.matches) std::erase_if(match.parts, is_made);
+    // Of a book, one leaf alone is a part like any other.
+    std::erase_if(rest.matches, [](const Match& match) {
+        return match.parts.empty() || (match.how == MatchKind::book && match.parts.size() < 2);
+    });
+    return rest;
+}
 
 Piece without_matched(const Piece& piece) {
     Piece rest = piece;

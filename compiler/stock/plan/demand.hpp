@@ -40,6 +40,8 @@ struct Demands {
 // one piece, thick enough to be sawn open.
 Demands demands_of(const Piece& piece, const MillingData& milling, const RoughSizes& rough);
 
+// The piece without the parts that are made already: they need no wood any more.
+Piece without_made(const Piece& piece);
 // The piece without the parts that a match names (but panels, which are matched board by board).
 Piece without_matched(const Piece& piece);
 // The parts of a match one by one, for where no board holds them together.

@@ -114,11 +114,11 @@ void say_once(std::vector<std::string>& notes) {
 }
 
 void add_volumes(const Piece& piece, WoodPlan& plan) {
-    for (const Part& part : piece.parts) {
-        const Kind& kind = piece[part.kind];
+    for (const Kind& kind : piece.kinds) {
         if (piece.find_wood(kind.wood) == nullptr) continue;
-        plan.finished_volume +=
-            kind.overall(Axis::wide) * kind.overall(Axis::deep) * kind.overall(Axis::tall);
+        plan.finished_volume += kind.overall(Axis::wide) * kind.overall(Axis::deep) *
+                                kind.overall(Axis::tall) *
+                                Rational(static_cast<unsigned long>(kind.parts.size()));
     }
     for (const PlannedBoard& board : plan.boards) {
         Rational area = board.length * (board.width + board.far_width) / 2;
@@ -131,8 +131,9 @@ void add_volumes(const Piece& piece, WoodPlan& plan) {
 
 }  // namespace
 
-WoodPlan plan_wood(const Piece& piece, const WoodSupply& supply, cutting::Effort effort,
+WoodPlan plan_wood(const Piece& whole, const WoodSupply& supply, cutting::Effort effort,
                    Diagnostics& diagnostics) {
+    const Piece piece = without_made(whole);
     PlanState state;
     state.plan.rough = rough_sizes(without_matched(piece), supply.milling);
     if (!supply.rack) return std::move(state.plan);

@@ -25,7 +25,7 @@ class Panel {
     }
 
     PanelNeed make() && {
-        const Vector finished = overall_size(kind_);
+        const Vector finished = cut_size(kind_);
         set_staves(kind_.glued.value_or(GluedUp{}));
         need_.suggested = !kind_.glued;
         set_length(finished[Axis::wide]);

@@ -9,16 +9,11 @@
 namespace rodwright {
 namespace {
 
-bool is_of_sheet(const Piece& piece, const Kind& kind) {
-    const Wood* wood = piece.find_wood(kind.wood);
-    return wood != nullptr && wood->sheet;
-}
-
 Blank sheet_blank(const Kind& kind, KindId id) {
     Blank blank;
     blank.kinds = {id};
     blank.count = static_cast<int>(kind.parts.size());
-    blank.size = overall_size(kind);
+    blank.size = cut_size(kind);
     blank.sheet = true;
     return blank;
 }
@@ -26,7 +21,7 @@ Blank sheet_blank(const Kind& kind, KindId id) {
 void add_blanks(RoughSizes& sizes, const Piece& piece, KindId id, const MillingData& milling) {
     std::vector<Blank> blanks = blanks_of(piece, id, milling);
     const Rational& widest = milling.jointer.widest;
-    const bool too_wide = overall_size(piece[id])[Axis::deep] + 2 * milling.allowances.edge > widest;
+    const bool too_wide = cut_size(piece[id])[Axis::deep] + 2 * milling.allowances.edge > widest;
     const std::string reason = fmt::format(
         "wider than the {} that the jointer takes: glue it up, or flatten it "
         "by other means",
@@ -45,7 +40,7 @@ RoughSizes rough_sizes(const Piece& piece, const MillingData& milling) {
     for (std::size_t i = 0; i < piece.kinds.size(); ++i) {
         const Kind& kind = piece.kinds[i];
         const KindId id = static_cast<KindId>(i);
-        if (is_of_sheet(piece, kind)) {
+        if (piece.is_of_sheet(kind)) {
             sizes.blanks.push_back(sheet_blank(kind, id));
         } else if (kind.glued) {
             sizes.panels.push_back(panel_need(piece, id, milling));
@@ -53,6 +48,8 @@ RoughSizes rough_sizes(const Piece& piece, const MillingData& milling) {
             add_blanks(sizes, piece, id, milling);
         }
     }
+    std::erase_if(sizes.blanks, [](const Blank& blank) { return blank.count == 0 || blank.kinds.empty(); });
+    std::erase_if(sizes.panels, [](const PanelNeed& panel) { return panel.count == 0; });
     return sizes;
 }
 

@@ -28,8 +28,8 @@ void set_ends(RoughPart& part, const MillingData& milling, bool turned) {
 
 }  // namespace
 
-Vector overall_size(const Kind& kind) {
-    return {{kind.overall(Axis::wide), kind.overall(Axis::deep), kind.overall(Axis::tall)}};
+Vector cut_size(const Kind& kind) {
+    return {{kind.cut(Axis::wide), kind.cut(Axis::deep), kind.cut(Axis::tall)}};
 }
 
 std::string choose_class(const Rational& finished, const LengthStyle& style, const MillingData& milling,
@@ -54,7 +54,13 @@ std::string choose_class(const Rational& finished, const LengthStyle& style, con
 RoughPart rough_part(const Kind& kind, const LengthStyle& style, const MillingData& milling) {
     const auto show = [&](const Rational& length) { return format_length(length, style); };
     RoughPart part;
-    part.finished = overall_size(kind);
+    part.finished = cut_size(kind);
+    for (const Axis axis : all_axes) {
+        const std::optional<Rational>& over = kind.taken_over[static_cast<std::size_t>(axis)];
+        if (over)
+            part.reasons.push_back(fmt::format("{}: {} over the drawing, as it is marked from the work",
+                                               size_name(axis), show(*over)));
+    }
     const bool turned = is_turned(kind);
     if (turned) {
         const Rational& more = milling.allowances.turning_width;

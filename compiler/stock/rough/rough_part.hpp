@@ -10,7 +10,7 @@
 namespace rodwright {
 
 struct RoughPart {
-    Vector finished;              // overall, joints included; of a turned part the square it is turned from
+    Vector finished;              // as cut, joints included; of a turned part the square it is turned from
     Rational end;                 // allowance at each end
     std::string end_reason;       // "to square it"
     Rational width;               // rough
@@ -23,8 +23,8 @@ struct RoughPart {
 
 RoughPart rough_part(const Kind& kind, const LengthStyle& style, const MillingData& milling);
 
-// Length, width and thickness with joints.
-Vector overall_size(const Kind& kind);
+// Length, width and thickness with joints, and with what is cut over where a size is taken from the work.
+Vector cut_size(const Kind& kind);
 
 // The thickness class for that finished thickness, or empty; adds why to `reasons`.
 std::string choose_class(const Rational& finished, const LengthStyle& style, const MillingData& milling,
