@@ -67,10 +67,13 @@ std::vector<std::string> sums_words(const WorkPlan& plan) {
                     "finish drying included. No order takes less than {} ({}).",
                     duration_words(sums.hands), sums.workers == 1 ? "one" : "two", duration_words(sums.day),
                     duration_words(sums.makespan), duration_words(sums.makespan_bound), sums.bound_reason));
-    words.push_back(fmt::format("{} of machines; {} are different and have to be made.",
-                                counted(sums.set_ups, "set-up"), sums.set_ups_bound));
+    words.push_back(sums.set_ups == sums.set_ups_bound
+                        ? fmt::format("{} of machines; fewer will not do.", counted(sums.set_ups, "set-up"))
+                        : fmt::format("{} of machines; {} are different and have to be made.",
+                                      counted(sums.set_ups, "set-up"), sums.set_ups_bound));
     if (sums.assumed)
-        words.emplace_back("Times are first guesses without a source; put your own into operations.yaml.");
+        words.emplace_back(
+            "Times are first guesses without a source; put your own into operations.yaml beside the design.");
     return words;
 }
 

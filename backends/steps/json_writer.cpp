@@ -18,6 +18,10 @@ class StepsJson {
         root["stages"] = Json::array();
         for (const StageNote& note : plan_.stages)
             root["stages"].push_back({{"stage", stage_word(note.stage)}, {"because", note.because}});
+        root["done"] = Json::array();
+        for (const Operation& operation : plan_.done)
+            root["done"].push_back(
+                {{"work", operation.work}, {"name", operation.name}, {"parts", parts(operation)}});
         root["steps"] = Json::array();
         for (std::size_t i = 0; i < plan_.operations.size(); ++i) root["steps"].push_back(step(i));
         root["set_ups"] = Json::array();

@@ -15,6 +15,7 @@ class StepsWriter {
         text_ = fmt::format("# {}: order of work\n\n**Caution.** {}\n\n", markdown_text(plan_.title),
                             markdown_text(plan_.caution));
         for (const std::string& sentence : sums_words(plan_)) text_ += markdown_text(sentence) + "\n";
+        if (!plan_.done.empty()) write_done();
         for (std::size_t i = 0; i < plan_.operations.size(); ++i) {
             if (i == 0 || plan_.operations[i].stage != plan_.operations[i - 1].stage)
                 text_ += fmt::format("\n## {}\n\n", markdown_text(stage_heading(plan_, i)));
@@ -26,6 +27,13 @@ class StepsWriter {
 
   private:
     void line(const std::string& words) { text_ += fmt::format("  - {}\n", markdown_text(words)); }
+
+    void write_done() {
+        text_ += "\n## Done\n\n";
+        for (const Operation& step : plan_.done)
+            text_ += fmt::format("- [x] {} ({})\n", markdown_text(operation_title(step)),
+                                 markdown_text(operation_parts(piece_, step)));
+    }
 
     void write_step(std::size_t number) {
         const Operation& step = plan_.operations[number];

@@ -1,5 +1,7 @@
 #include "compiler/work/plan_work.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -9,6 +11,7 @@
 #include "compiler/work/glue_up/glue_up_text.hpp"
 #include "compiler/work/glue_up/plan_glue_ups.hpp"
 #include "compiler/work/operations/collect.hpp"
+#include "compiler/work/operations/done_work.hpp"
 #include "compiler/work/operations/notes.hpp"
 #include "compiler/work/order/reasons.hpp"
 #include "compiler/work/order/work_order.hpp"
@@ -24,6 +27,14 @@ std::vector<GlueUp> glue_ups_of(const Piece& piece, const std::optional<Assembly
                                 const Curing& curing) {
     if (!assembly || !assembly->apart.locked.empty()) return one_glue_up(piece);
     return plan_glue_ups(piece, assembly->blocking, assembly->apart, curing);
+}
+
+std::vector<GlueUp> left_to_glue(const std::vector<GlueUp>& glue_ups, const std::vector<WorkItem>& items) {
+    std::vector<GlueUp> left;
+    for (const WorkItem& item : items) {
+        if (item.operation.glue_up) left.push_back(glue_ups[*item.operation.glue_up]);
+    }
+    return left;
 }
 
 schedule::Problem problem_of(const std::vector<WorkItem>& items, const std::vector<SetUp>& set_ups,
@@ -113,6 +124,11 @@ void number_glue_ups(const Piece& piece, WorkPlan& plan) {
     std::vector<GlueUp> sorted;
     sorted.reserve(plan.glue_ups.size());
     std::vector<GluedBefore> before;
+    for (Operation& operation : plan.done) {
+        if (!operation.glue_up) continue;
+        before.insert(before.begin(), {&plan.glue_ups[*operation.glue_up], {}});
+        operation.glue_up.reset();  // it is no longer one of the plan's
+    }
     for (std::size_t i = 0; i < plan.operations.size(); ++i) {
         Operation& operation = plan.operations[i];
         if (!operation.glue_up) continue;
@@ -156,6 +172,14 @@ void put_in_order(const Piece& piece, std::vector<WorkItem>& items, const Timeta
     plan.set_ups = std::move(sorted);
 }
 
+Diagnostic no_such_glue(const Piece& piece, const Curing& curing) {
+    std::vector<std::string> names;
+    for (const auto& [name, glue] : curing.glues) names.push_back(name);
+    const std::string near = nearest_name(piece.glue, names);
+    return diagnose(Code::unknown_name, piece.glue_where, fmt::format("there is no glue `{}`", piece.glue))
+        .hint(near.empty() ? "the glues are " + all_of(names) : fmt::format("did you mean `{}`?", near));
+}
+
 GlueFacts facts_of(const Glue& glue) {
     return {glue.name, static_cast<Seconds>(glue.open.get_d()), static_cast<Seconds>(glue.clamp.get_d()),
             static_cast<Seconds>(glue.cure.get_d())};
@@ -163,16 +187,27 @@ GlueFacts facts_of(const Glue& glue) {
 
 }  // namespace
 
-std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& data,
+std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& usual,
                                   const std::optional<AssemblyFacts>& assembly, const WorkOptions& options,
                                   Diagnostics& diagnostics) {
+    WorkData data = usual;
+    if (!piece.glue.empty()) {
+        const std::optional<Curing> curing = usual.curing.with_glue(piece.glue);
+        if (!curing) {
+            diagnostics.add(no_such_glue(piece, usual.curing));
+            return std::nullopt;
+        }
+        data.curing = *curing;
+    }
     WorkPlan plan;
     plan.title = piece.name;
     plan.caution = data.operations.caution;
     plan.glue = facts_of(data.curing.glue);
     plan.glue_ups = glue_ups_of(piece, assembly, data.curing);
-    check_glue_ups(piece, plan.glue_ups, data, diagnostics);
-    std::vector<WorkItem> items = collect_work(piece, data, plan.glue_ups, diagnostics);
+    DoneWork work = set_aside_done(piece, collect_work(piece, data, plan.glue_ups, diagnostics), diagnostics);
+    plan.done = std::move(work.done);
+    std::vector<WorkItem>& items = work.left;
+    check_glue_ups(piece, left_to_glue(plan.glue_ups, items), data, diagnostics);
     const std::vector<OrderEdge> edges = work_order(items, data.order);
     if (std::optional<Diagnostic> circle = circle_in(items, edges)) {
         diagnostics.add(std::move(*circle));

@@ -14,7 +14,8 @@ struct WorkOptions {
     Seconds day = 8 * 3600;   // worked a day: from 1 h to 24 h, which is a clock of work that runs through
 };
 
-// Empty, with Code::order_cycle naming the steps and rules, if they wait for each other in a circle. What the
+// Empty, with Code::order_cycle naming the steps and rules, if they wait for each other in a circle, or with
+// Code::unknown_name if there is no such glue as the design names. What the
 // shop lacks for it is a warning. `assembly` is empty where the solids could not be had or the piece does not
 // come apart: there is one glue-up then.
 std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& data,

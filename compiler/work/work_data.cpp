@@ -6,24 +6,54 @@
 
 namespace rodwright {
 
+namespace {
+
+// The library's file, and the maker's own of the same name beside the design laid over it.
+class Layers {
+  public:
+    Layers(const World& world, const LibraryFiles& library, const std::string& design, SourceManager& sources,
+           Diagnostics& diagnostics)
+        : world_(world), library_(library), design_(design), sources_(sources), diagnostics_(diagnostics) {}
+
+    // `read` takes the value so far and a file, and is empty where the file is not as it should be.
+    template <typename Value, typename Read>
+    std::optional<Value> of(const std::string& name, const Read& read) {
+        const FileId file = add_file(library_, "data/" + name, sources_, diagnostics_);
+        if (file == FileId::none) return std::nullopt;
+        std::optional<Value> value = read(Value{}, file);
+        const std::optional<std::string> own = file_beside(world_, design_, name);
+        if (!value || !own) return value;
+        const FileId over = add_file(world_, *own, sources_, diagnostics_);
+        if (over == FileId::none) return std::nullopt;
+        return read(std::move(*value), over);
+    }
+
+  private:
+    const World& world_;
+    const LibraryFiles& library_;
+    const std::string& design_;
+    SourceManager& sources_;
+    Diagnostics& diagnostics_;
+};
+
+}  // namespace
+
 std::optional<WorkData> read_work_data(const World& world, const LibraryFiles& library,
                                        const std::string& design, SourceManager& sources,
                                        Diagnostics& diagnostics) {
+    Layers layers(world, library, design, sources, diagnostics);
     std::optional<Shop> shop = shop_of(world, library, design, sources, diagnostics);
-    const FileId table = add_file(library, "data/operations.yaml", sources, diagnostics);
-    const FileId rules = add_file(library, "data/order.yaml", sources, diagnostics);
+    std::optional<OperationTable> operations =
+        layers.of<OperationTable>("operations.yaml", [&](OperationTable base, FileId file) {
+            return read_operations(std::move(base), sources, file, diagnostics);
+        });
     const FileId glues = add_file(library, "data/glues.yaml", sources, diagnostics);
-    if (!shop || table == FileId::none || rules == FileId::none || glues == FileId::none) return std::nullopt;
-    std::optional<OperationTable> operations = read_operations(sources, table, diagnostics);
+    if (!shop || !operations || glues == FileId::none) return std::nullopt;
     std::optional<Curing> curing = read_curing(sources, glues, diagnostics);
-    if (!operations || !curing) return std::nullopt;
-    std::optional<OrderRules> order = read_order_rules({}, *operations, sources, rules, diagnostics);
-    const std::optional<std::string> own = file_beside(world, design, "order.yaml");
-    if (order && own) {
-        const FileId file = add_file(world, *own, sources, diagnostics);
-        if (file == FileId::none) return std::nullopt;
-        order = read_order_rules(std::move(*order), *operations, sources, file, diagnostics);
-    }
+    if (!curing) return std::nullopt;
+    std::optional<OrderRules> order = layers.of<OrderRules>("order.yaml", [&](OrderRules base, FileId file) {
+        return read_order_rules(std::move(base), *operations, sources, file, diagnostics);
+    });
     if (!order) return std::nullopt;
     return WorkData{std::move(*shop), std::move(*operations), std::move(*order), std::move(*curing)};
 }

@@ -21,8 +21,8 @@ struct WorkData {
     Curing curing;
 };
 
-// The library's, with `shop.yaml` and `order.yaml` beside the design laid over them where they are. Empty,
-// with the reason in `diagnostics`, if a file cannot be read or is not as it should be.
+// The library's, with `shop.yaml`, `operations.yaml` and `order.yaml` beside the design laid over them where
+// they are. Empty, with the reason in `diagnostics`, if a file cannot be read or is not as it should be.
 std::optional<WorkData> read_work_data(const World& world, const LibraryFiles& library,
                                        const std::string& design, SourceManager& sources,
                                        Diagnostics& diagnostics);

@@ -139,8 +139,9 @@ struct WorkPlan {
     std::string caution;                // once, before all work
     std::vector<StageNote> stages;      // the first time that each is come to
     std::vector<Operation> operations;  // number = index + 1
+    std::vector<Operation> done;        // already, as the design says; without time and number
     std::vector<SetUp> set_ups;
-    std::vector<GlueUp> glue_ups;
+    std::vector<GlueUp> glue_ups;  // that are left
     GlueFacts glue;
     WorkSums sums;
 };

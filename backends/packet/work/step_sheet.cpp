@@ -43,6 +43,9 @@ drawing::Table step_table(const Piece& piece, const WorkPlan& plan) {
     table.columns = {{"done"},    {"step", drawing::Align::right}, {"work"}, {"parts"},
                      {"setting"}, {"time", drawing::Align::right}};
     table.columns[0].align = drawing::Align::middle;
+    if (!plan.done.empty()) table.rows.push_back({{"Done"}, true});
+    for (const Operation& step : plan.done)
+        table.rows.push_back({{"☑", "", operation_title(step), operation_parts(piece, step), "", ""}, false});
     for (std::size_t i = 0; i < plan.operations.size(); ++i) {
         const Operation& step = plan.operations[i];
         if (i == 0 || step.stage != plan.operations[i - 1].stage)

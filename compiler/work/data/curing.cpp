@@ -28,6 +28,14 @@ const Drying& Curing::finish(const std::string& name) const {
     return found == finishes.end() ? usual_finish : found->second;
 }
 
+std::optional<Curing> Curing::with_glue(const std::string& name) const {
+    const auto found = glues.find(name);
+    if (found == glues.end()) return std::nullopt;
+    Curing curing = *this;
+    curing.glue = found->second;
+    return curing;
+}
+
 std::optional<Curing> read_curing(const SourceManager& sources, FileId file, Diagnostics& diagnostics) {
     const std::optional<YamlNode> root = read_yaml(sources, file, diagnostics);
     if (!root) return std::nullopt;

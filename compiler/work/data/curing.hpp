@@ -31,6 +31,8 @@ struct Curing {
     Drying usual_finish;
 
     const Drying& finish(const std::string& name) const;
+    // With the glue of that name as the one that is used. Empty if there is none such.
+    std::optional<Curing> with_glue(const std::string& name) const;
 };
 
 // Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be.

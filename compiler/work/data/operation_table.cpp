@@ -13,8 +13,8 @@ constexpr std::array<std::string_view, stage_count> stage_titles = {
     "Sanding before assembly", "Assembly",   "Finishing", "After finishing"};
 
 // In the order of AppliesTo and of Each.
-constexpr std::array<std::string_view, 8> applies_words = {"all",    "boards", "panels", "staves",
-                                                           "sheets", "joined", "glued",  "finish"};
+constexpr std::array<std::string_view, 9> applies_words = {"all",    "boards", "panels", "staves", "sheets",
+                                                           "joined", "glued",  "finish", "taken"};
 constexpr std::array<std::string_view, 5> each_words = {"together", "thickness", "width", "length", "coat"};
 
 TimeNeeded read_time(const YamlNode& node, Diagnostics& diagnostics, bool& ok) {
@@ -49,16 +49,34 @@ void read_settings(FieldReader& fields, GeneralOperation& operation) {
     }
 }
 
+// What `brings` lists, or the size that the operation is made for.
+void read_brings(FieldReader& fields, GeneralOperation& operation) {
+    if (operation.each == Each::length) operation.brings = {Axis::wide};
+    if (operation.each == Each::width) operation.brings = {Axis::deep};
+    if (operation.each == Each::thickness) operation.brings = {Axis::tall};
+    const YamlNode* list = fields.optional_list("brings");
+    if (list == nullptr) return;
+    for (const YamlNode& node : list->children) {
+        const auto axis = std::ranges::find(all_axes, node.text, size_name);
+        if (axis == all_axes.end()) {
+            fields.fault(node, "`length`, `width` or `thickness` is wanted");
+        } else {
+            operation.brings.push_back(*axis);
+        }
+    }
+}
+
 bool read_operation(const YamlNode& node, OperationTable& table, Diagnostics& diagnostics) {
-    FieldReader fields(
-        node,
-        {"name", "stage", "applies", "each", "machine", "settings", "test_piece", "text", "caution", "time"},
-        diagnostics);
+    FieldReader fields(node,
+                       {"name", "stage", "applies", "each", "brings", "machine", "settings", "test_piece",
+                        "text", "caution", "time"},
+                       diagnostics);
     GeneralOperation operation;
     operation.name = fields.text("name");
     const std::optional<Stage> stage = stage_of(fields);
     operation.applies = word_of<AppliesTo>(fields, "applies", applies_words);
     operation.each = word_of<Each>(fields, "each", each_words, true);
+    read_brings(fields, operation);
     read_machines(fields, operation);
     read_settings(fields, operation);
     operation.test_piece = fields.flag("test_piece");
@@ -68,7 +86,12 @@ bool read_operation(const YamlNode& node, OperationTable& table, Diagnostics& di
     if (const YamlNode* time = fields.map("time")) operation.time = read_time(*time, diagnostics, ok);
     if (!fields.ok() || !ok || !stage) return false;
     operation.stage = *stage;
-    table.operations.push_back(std::move(operation));
+    const auto known = std::ranges::find(table.operations, operation.name, &GeneralOperation::name);
+    if (known == table.operations.end()) {
+        table.operations.push_back(std::move(operation));
+    } else {
+        *known = std::move(operation);
+    }
     return true;
 }
 
@@ -79,9 +102,10 @@ bool read_times(const YamlNode& node, OperationTable& table, Diagnostics& diagno
         if (map == nullptr) return;
         for (const YamlNode& entry : map->children) times[entry.key] = read_time(entry, diagnostics, ok);
     };
-    read_map(fields.map("steps"), table.step_times);
-    read_map(fields.map("machines"), table.machine_times);
-    if (const YamlNode* by_hand = fields.map("by_hand")) table.by_hand = read_time(*by_hand, diagnostics, ok);
+    read_map(fields.optional_map("steps"), table.step_times);
+    read_map(fields.optional_map("machines"), table.machine_times);
+    if (const YamlNode* by_hand = fields.optional_map("by_hand"))
+        table.by_hand = read_time(*by_hand, diagnostics, ok);
     return ok && fields.ok();
 }
 
@@ -104,21 +128,20 @@ const TimeNeeded& OperationTable::time_for(const std::string& work, const std::s
     return at == machine_times.end() ? by_hand : at->second;
 }
 
-std::optional<OperationTable> read_operations(const SourceManager& sources, FileId file,
+std::optional<OperationTable> read_operations(OperationTable base, const SourceManager& sources, FileId file,
                                               Diagnostics& diagnostics) {
     const std::optional<YamlNode> root = read_yaml(sources, file, diagnostics);
     if (!root) return std::nullopt;
     FieldReader fields(*root, {"caution", "operations", "times"}, diagnostics);
-    OperationTable table;
-    table.caution = fields.text("caution");
-    const YamlNode* operations = fields.list("operations");
-    const YamlNode* times = fields.map("times");
-    bool ok = fields.ok();
-    if (operations == nullptr || times == nullptr) return std::nullopt;
-    for (const YamlNode& node : operations->children) ok = read_operation(node, table, diagnostics) && ok;
-    ok = read_times(*times, table, diagnostics) && ok;
-    if (!ok) return std::nullopt;
-    return table;
+    base.caution = fields.text_or("caution", base.caution);
+    bool ok = true;
+    if (const YamlNode* operations = fields.optional_list("operations")) {
+        for (const YamlNode& node : operations->children) ok = read_operation(node, base, diagnostics) && ok;
+    }
+    if (const YamlNode* times = fields.optional_map("times"))
+        ok = read_times(*times, base, diagnostics) && ok;
+    if (!ok || !fields.ok()) return std::nullopt;
+    return base;
 }
 
 }  // namespace rodwright

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "compiler/diagnostics/diagnostic.hpp"
+#include "compiler/geometry/geometry.hpp"
 #include "compiler/graph/stage.hpp"
 #include "compiler/quantity/rational.hpp"
 
@@ -19,8 +20,8 @@ std::string_view stage_title(Stage stage);  // "Laying out"
 
 // Which parts general work is done to; where there are none it is left out. `boards` are parts of solid wood
 // in one piece, `panels` parts that are glued from boards, `staves` the same parts while they still are these
-// boards.
-enum class AppliesTo : std::uint8_t { all, boards, panels, staves, sheets, joined, glued, finish };
+// boards, `taken` parts with a size that is taken from the work.
+enum class AppliesTo : std::uint8_t { all, boards, panels, staves, sheets, joined, glued, finish, taken };
 
 // What one operation is made for: all parts together, those of one size, or each coat of the finish.
 enum class Each : std::uint8_t { together, thickness, width, length, coat };
@@ -39,7 +40,8 @@ struct GeneralOperation {
     Stage stage{};
     AppliesTo applies{};
     Each each{};
-    std::vector<std::string> machines;                          // the first that will do; none: by hand
+    std::vector<Axis> brings;           // sizes that it brings parts to; a kind's axes
+    std::vector<std::string> machines;  // the first that will do; none: by hand
     std::vector<std::pair<std::string, std::string>> settings;  // "fence" and "width", or other words
     bool test_piece = false;
     std::string text;  // `{finish}` stands for the finish and its coat
@@ -60,8 +62,9 @@ struct OperationTable {
                                const std::string& machine) const;
 };
 
-// Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be.
-std::optional<OperationTable> read_operations(const SourceManager& sources, FileId file,
+// `base` with the file's operations and times in place of its own of the same names, the new ones behind
+// them. Empty, with Code::bad_data and the like in `diagnostics`, if the file is not as it should be.
+std::optional<OperationTable> read_operations(OperationTable base, const SourceManager& sources, FileId file,
                                               Diagnostics& diagnostics);
 
 }  // namespace rodwright

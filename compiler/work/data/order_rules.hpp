@@ -22,8 +22,8 @@ struct WorkSelector {
 // it is hard.
 enum class WaitFor : std::uint8_t { nothing, clamp, cure, recoat, cured };
 
-// Holds for every two that are done to the same part. Where both sides are the same, the earlier one comes
-// first.
+// Holds for every two that are done to the same part; `others`: for every two that are not, and belong to no
+// joint in common. Where both sides are the same, the earlier one comes first.
 struct OrderRule {
     WorkSelector before;
     WorkSelector after;
@@ -32,6 +32,7 @@ struct OrderRule {
     // Of the maker's file. The library's rules give way where a definition has put its work into a later
     // stage.
     bool own = false;
+    bool others = false;
 };
 
 // When a line is added to an operation: both of a mirrored pair at a machine; several alike at a machine; a

@@ -85,7 +85,8 @@ class GlueUpText {
         if (made != before_.end()) {
             rest.clear();
             std::ranges::set_difference(parts, made->glue_up->parts, std::back_inserter(rest));
-            words.push_back(fmt::format("what step {} made", made->step));
+            words.push_back(made->step ? fmt::format("what step {} made", *made->step)
+                                       : "what is glued already");
         }
         constexpr std::size_t most_named = 4;
         if (rest.size() > most_named) {

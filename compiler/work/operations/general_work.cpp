@@ -15,10 +15,15 @@ constexpr double foot = 304.8;  // mm
 constexpr std::string_view finish_mark = "{finish}";
 constexpr std::string_view glue_up_name = "glue_up";
 
-// The finished size, with what joints add. A kind's own axes.
+// A kind's own axis.
+Axis size_axis(Each each) {
+    if (each == Each::length) return Axis::wide;
+    return each == Each::width ? Axis::deep : Axis::tall;
+}
+
+// What a part is cut to, with what joints add.
 Rational size_for(const Kind& kind, Each each) {
-    if (each == Each::length) return kind.overall(Axis::wide);
-    return kind.overall(each == Each::width ? Axis::deep : Axis::tall);
+    return kind.cut(size_axis(each));
 }
 
 std::optional<Each> size_word(const std::string& word) {
@@ -29,11 +34,10 @@ std::optional<Each> size_word(const std::string& word) {
 }
 
 bool takes(const Machine& machine, const Kind& kind, Each each) {
-    const bool wide = machine.widest && kind.overall(Axis::deep) > *machine.widest;
-    const bool tall = machine.tallest && kind.overall(Axis::tall) > *machine.tallest;
+    const bool wide = machine.widest && kind.cut(Axis::deep) > *machine.widest;
+    const bool tall = machine.tallest && kind.cut(Axis::tall) > *machine.tallest;
     // Before they are cut to length, short parts are still together in one.
-    const bool shorter =
-        each == Each::length && machine.shortest && kind.overall(Axis::wide) < *machine.shortest;
+    const bool shorter = each == Each::length && machine.shortest && kind.cut(Axis::wide) < *machine.shortest;
     return !wide && !tall && !shorter;
 }
 
@@ -141,11 +145,48 @@ class GeneralWork {
         } else if (const std::string way = by_hand(general, data_.shop); !way.empty()) {
             item.operation.text.emplace_back("No machine here takes these parts: " + way);
         }
+        for (const Axis axis : general.brings) note_over(item, axis);
+        if (general.applies == AppliesTo::taken) add_taken(item);
         if (!piece_.finishes.empty()) {
             fill_finish(item, plain_words(piece_.finishes.front().name));
             set_drying(item, piece_.finishes.front());
         }
         items_.push_back(std::move(item));
+    }
+
+    // Whoever reads the setting and not the cut list has to know that it is not the drawing's.
+    void note_over(WorkItem& item, Axis axis) const {
+        for (const WorkedKind& worked : kinds_of(piece_, item.parts)) {
+            const Kind& kind = piece_[worked.kind];
+            const std::optional<Rational>& over = kind.taken_over[static_cast<std::size_t>(axis)];
+            if (!over) continue;
+            Phrase line(capitalised(plain_words(kind.name)) + ": " + std::string(size_name(axis)) + " ");
+            line << Quantity::length(*over) << " over the drawing; marked from the work later.";
+            item.operation.text.push_back(std::move(line));
+        }
+    }
+
+    // Which sizes, and what is there to cut away; joints of these parts are no reason to wait for others.
+    void add_taken(WorkItem& item) const {
+        for (const WorkedKind& worked : kinds_of(piece_, item.parts)) {
+            const Kind& kind = piece_[worked.kind];
+            Phrase line(capitalised(plain_words(kind.name)));
+            for (const Axis axis : all_axes) {
+                const std::optional<Rational>& over = kind.taken_over[static_cast<std::size_t>(axis)];
+                if (!over) continue;
+                line << (line.words.size() == 1 ? ": " : "; ") + std::string(size_name(axis)) + ", ";
+                line << Quantity::length(*over) << " over";
+            }
+            item.operation.text.push_back(std::move(line << "."));
+        }
+        for (std::size_t i = 0; i < piece_.joints.size(); ++i) {
+            const Joint& joint = piece_.joints[i];
+            const auto taken = [&](const JointMember& member) {
+                return item.parts.test(static_cast<std::size_t>(member.part));
+            };
+            if (std::ranges::any_of(joint.members, taken))
+                item.uses.insert(static_cast<std::size_t>(joint.kind));
+        }
     }
 
     static void fill_finish(WorkItem& item, const std::string& words) {

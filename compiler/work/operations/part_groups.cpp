@@ -6,11 +6,6 @@
 namespace rodwright {
 namespace {
 
-bool of_sheet(const Piece& piece, const Kind& kind) {
-    const Wood* wood = piece.find_wood(kind.wood);
-    return wood != nullptr && wood->sheet;
-}
-
 PartSet members_of_joints(const Piece& piece, bool glued_only) {
     PartSet parts(piece.parts.size());
     for (const Joint& joint : piece.joints) {
@@ -38,18 +33,22 @@ PartSet parts_for(const Piece& piece, AppliesTo applies) {
         case AppliesTo::all:
             return parts_of_kinds(piece, [](const Kind&) { return true; });
         case AppliesTo::boards:
-            return parts_of_kinds(piece, [&](const Kind& k) { return !of_sheet(piece, k) && !k.glued; });
+            return parts_of_kinds(piece, [&](const Kind& k) { return !piece.is_of_sheet(k) && !k.glued; });
         case AppliesTo::panels:
         case AppliesTo::staves:
             return parts_of_kinds(piece, [](const Kind& k) { return k.glued.has_value(); });
         case AppliesTo::sheets:
-            return parts_of_kinds(piece, [&](const Kind& k) { return of_sheet(piece, k); });
+            return parts_of_kinds(piece, [&](const Kind& k) { return piece.is_of_sheet(k); });
         case AppliesTo::joined:
             return members_of_joints(piece, false);
         case AppliesTo::glued:
             return members_of_joints(piece, true);
         case AppliesTo::finish:
             return parts_of_kinds(piece, [&](const Kind&) { return !piece.finishes.empty(); });
+        case AppliesTo::taken:
+            return parts_of_kinds(piece, [](const Kind& k) {
+                return std::ranges::any_of(k.taken_over, [](const auto& over) { return over.has_value(); });
+            });
     }
     return {};
 }

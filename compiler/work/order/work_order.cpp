@@ -24,6 +24,11 @@ bool selects(const WorkSelector& selector, const Operation& operation) {
     return work_fits && operation.name == selector.name;
 }
 
+bool is_between(const OrderRule& rule, const WorkItem& a, const WorkItem& b) {
+    const bool same_part = a.parts.intersects(b.parts);
+    return rule.others ? !same_part && !share_use(a, b) : same_part;
+}
+
 class Orderer {
   public:
     Orderer(std::vector<WorkItem>& items, const OrderRules& rules) : items_(items), rules_(rules) {
@@ -121,9 +126,11 @@ class Orderer {
                 const bool against_stages = items_[b].operation.stage < items_[a].operation.stage;
                 if (!later || (against_stages && !rule.own)) continue;
                 // What a definition has put into the stage itself is not meant by a rule about all of it.
-                if (rule.after.stage && items_[a].operation.stage >= *rule.after.stage) continue;
-                if (rule.before.stage && items_[b].operation.stage <= *rule.before.stage) continue;
-                if (!items_[a].parts.intersects(items_[b].parts)) continue;
+                if (!rule.others && rule.after.stage && items_[a].operation.stage >= *rule.after.stage)
+                    continue;
+                if (!rule.others && rule.before.stage && items_[b].operation.stage <= *rule.before.stage)
+                    continue;
+                if (!is_between(rule, items_[a], items_[b])) continue;
                 edges_.push_back({a, b, rule.because, wait_after(a, rule.wait), &rule, false});
             }
         }

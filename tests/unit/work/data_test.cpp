@@ -19,7 +19,7 @@ std::optional<OperationTable> operations_of(const std::string& fields, Diagnosti
     const std::string text = "caution: c\noperations:\n  - {name: a, " + fields +
                              ", text: t, time: {source: assumed}}\n"
                              "times: {steps: {}, machines: {}, by_hand: {each: 1 min, source: assumed}}\n";
-    return read_operations(sources, sources.add("operations.yaml", text), diagnostics);
+    return read_operations({}, sources, sources.add("operations.yaml", text), diagnostics);
 }
 
 }  // namespace
