@@ -34,6 +34,8 @@ void add_work_options(CLI::App& command, WorkArguments& arguments) {
         .add_option("--day", arguments.day,
                     "How long is worked a day (as shop.yaml has it); 24h: a clock without nights")
         ->type_name("TIME");
+    command.add_flag("--in-stages", arguments.in_stages,
+                     "Finish each stage of the work on all parts before the next begins");
 }
 
 std::optional<WorkSetting> work_setting(const DesignArguments& design, const WorkArguments& arguments,
@@ -51,6 +53,7 @@ std::optional<WorkSetting> work_setting(const DesignArguments& design, const Wor
     }
     options.workers =
         static_cast<std::size_t>(arguments.workers == 0 ? data->shop.workers() : arguments.workers);
+    options.in_stages = arguments.in_stages;
     return WorkSetting{std::move(*data), options};
 }
 

@@ -13,6 +13,7 @@ namespace rodwright {
 struct WorkArguments {
     int workers = 0;  // 0: as the shop has it
     std::string day;  // empty: as the shop has it
+    bool in_stages = false;
 };
 
 void add_work_options(CLI::App& command, WorkArguments& arguments);

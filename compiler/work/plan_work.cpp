@@ -13,6 +13,7 @@
 #include "compiler/work/operations/collect.hpp"
 #include "compiler/work/operations/done_work.hpp"
 #include "compiler/work/operations/notes.hpp"
+#include "compiler/work/order/clamp_order.hpp"
 #include "compiler/work/order/reasons.hpp"
 #include "compiler/work/order/work_order.hpp"
 #include "compiler/work/schedule/schedule.hpp"
@@ -208,7 +209,8 @@ std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& usual,
     plan.done = std::move(work.done);
     std::vector<WorkItem>& items = work.left;
     check_glue_ups(piece, left_to_glue(plan.glue_ups, items), data, diagnostics);
-    const std::vector<OrderEdge> edges = work_order(items, data.order);
+    std::vector<OrderEdge> edges = work_order(items, data.order, options.in_stages);
+    add_clamp_order(items, plan.glue_ups, data.shop, edges);
     if (std::optional<Diagnostic> circle = circle_in(items, edges)) {
         diagnostics.add(std::move(*circle));
         return std::nullopt;

@@ -12,6 +12,7 @@ namespace rodwright {
 struct WorkOptions {
     std::size_t workers = 1;  // 1 or 2
     Seconds day = 8 * 3600;   // worked a day: from 1 h to 24 h, which is a clock of work that runs through
+    bool in_stages = false;   // all of one stage is done before the next, and not on each part only
 };
 
 // Empty, with Code::order_cycle naming the steps and rules, if they wait for each other in a circle, or with

@@ -31,7 +31,8 @@ bool is_between(const OrderRule& rule, const WorkItem& a, const WorkItem& b) {
 
 class Orderer {
   public:
-    Orderer(std::vector<WorkItem>& items, const OrderRules& rules) : items_(items), rules_(rules) {
+    Orderer(std::vector<WorkItem>& items, const OrderRules& rules, bool in_stages)
+        : items_(items), rules_(rules), in_stages_(in_stages) {
         for (std::size_t i = 0; i < items_.size(); ++i)
             by_name_[{items_[i].operation.work, items_[i].operation.name}].push_back(i);
     }
@@ -100,9 +101,11 @@ class Orderer {
             for (std::size_t b = 0; b < items_.size(); ++b) {
                 const Stage before = items_[a].operation.stage;
                 const Stage after = items_[b].operation.stage;
-                if (before >= after || !items_[a].parts.intersects(items_[b].parts)) continue;
+                const bool same_part = items_[a].parts.intersects(items_[b].parts);
+                if (before >= after || (!in_stages_ && !same_part)) continue;
                 const OrderRule* rule = stage_rule(before, after);
-                edges_.push_back({a, b, {}, rule == nullptr ? 0 : wait_after(a, rule->wait), rule, true});
+                const Seconds wait = rule == nullptr || !same_part ? 0 : wait_after(a, rule->wait);
+                edges_.push_back({a, b, {}, wait, rule, true});
             }
         }
     }
@@ -155,14 +158,15 @@ class Orderer {
 
     std::vector<WorkItem>& items_;
     const OrderRules& rules_;
+    bool in_stages_;
     std::map<std::pair<std::string, std::string>, Indices> by_name_;
     std::vector<OrderEdge> edges_;
 };
 
 }  // namespace
 
-std::vector<OrderEdge> work_order(std::vector<WorkItem>& items, const OrderRules& rules) {
-    return Orderer(items, rules).order();
+std::vector<OrderEdge> work_order(std::vector<WorkItem>& items, const OrderRules& rules, bool in_stages) {
+    return Orderer(items, rules, in_stages).order();
 }
 
 }  // namespace rodwright

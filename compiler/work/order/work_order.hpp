@@ -21,7 +21,9 @@ struct OrderEdge {
 // Stages are set anew first: work that must follow a whole stage, or work of a later stage, is itself later
 // than its name says. Two items wait for each other only where they are done to the same part, or where the
 // definition of a joint says so of its own steps.
-std::vector<OrderEdge> work_order(std::vector<WorkItem>& items, const OrderRules& rules);
+// `in_stages`: every item also waits for all of the stages before its own, whatever they are done to.
+std::vector<OrderEdge> work_order(std::vector<WorkItem>& items, const OrderRules& rules,
+                                  bool in_stages = false);
 
 // Code::order_cycle for one circle among the edges, naming its work and what says that it must be so. Empty
 // if there is none.

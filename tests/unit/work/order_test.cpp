@@ -183,4 +183,15 @@ TEST_SUITE("unit/work") {
         CHECK(std::ranges::count_if(
                   tenon.after, [&](const WorkReason& each) { return words(each.because) == because; }) == 1);
     }
+
+    TEST_CASE("in stages, none begins before the one before it is done on all parts") {
+        Diagnostics diagnostics;
+        WorkOptions options;
+        options.in_stages = true;
+        const std::optional<WorkPlan> plan =
+            plan_work(sample_piece(), embedded_work_data(), std::nullopt, options, diagnostics);
+        REQUIRE(plan);
+        CHECK(std::ranges::is_sorted(plan->operations, {}, &Operation::stage));
+        CHECK(plan->operations.size() == planned(sample_piece()).operations.size());
+    }
 }
