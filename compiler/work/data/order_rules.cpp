@@ -40,15 +40,16 @@ std::optional<WorkSelector> selector_of(FieldReader& fields, std::string_view ke
 
 bool read_rule(const YamlNode& node, const OperationTable& operations, bool own, OrderRules& rules,
                Diagnostics& diagnostics) {
-    FieldReader fields(node, {"before", "after", "because", "source", "wait", "others"}, diagnostics);
+    FieldReader fields(node, {"before", "after", "because", "source", "wait", "others", "firm"}, diagnostics);
     const std::optional<WorkSelector> before = selector_of(fields, "before", operations);
     const std::optional<WorkSelector> after = selector_of(fields, "after", operations);
     std::string because = fields.text("because");
     fields.text("source");
     const auto wait = word_of<WaitFor>(fields, "wait", wait_words, true);
     const bool others = fields.flag("others");
+    const bool firm = fields.flag("firm");
     if (!fields.ok() || !before || !after) return false;
-    rules.rules.push_back({*before, *after, std::move(because), wait, own, others});
+    rules.rules.push_back({*before, *after, std::move(because), wait, own, others, firm});
     return true;
 }
 

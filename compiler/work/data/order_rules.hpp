@@ -33,6 +33,7 @@ struct OrderRule {
     // stage.
     bool own = false;
     bool others = false;
+    bool firm = false;  // holds against the stages too: the later work is then of the earlier one's stage
 };
 
 // When a line is added to an operation: both of a mirrored pair at a machine; several alike at a machine; a

@@ -41,6 +41,7 @@ class Orderer {
         for (bool changed = true; changed;) {
             changed = false;
             for (std::size_t i = 0; i < items_.size(); ++i) changed = raise_stage(i) || changed;
+            for (const OrderRule& rule : rules_.rules) changed = (rule.firm && raise_by(rule)) || changed;
         }
         add_stages();
         for (const OrderRule& rule : rules_.rules) add_rule(rule);
@@ -82,6 +83,20 @@ class Orderer {
                 stage = std::max(stage, static_cast<Stage>(number(*whole) + 1));
         }
         return stage != before;
+    }
+
+    bool raise_by(const OrderRule& rule) {
+        bool changed = false;
+        for (const std::size_t a : selected(rule.before)) {
+            const Stage least = items_[a].operation.stage;
+            for (const std::size_t b : selected(rule.after)) {
+                Stage& stage = items_[b].operation.stage;
+                if (a == b || stage >= least || !is_between(rule, items_[a], items_[b])) continue;
+                stage = least;
+                changed = true;
+            }
+        }
+        return changed;
     }
 
     Seconds wait_after(std::size_t item, WaitFor wait) const {

@@ -105,6 +105,11 @@ TEST_SUITE("unit/work") {
         CHECK(place(plan, "mortise_and_tenon", "cut_mortise") < fitted);
         CHECK(place(plan, "mortise_and_tenon", "cut_tenon") < fitted);
         CHECK(fitted < place(plan, "housing", "fit"));
+        // Marking from an end comes after the end is there: then it is no work of the stage of laying out.
+        for (const Operation& each : plan.operations) {
+            const bool of_slat = std::ranges::includes(each.parts, plan.operations[fitted].parts);
+            if (each.name == "lay_out" && of_slat) CHECK(each.stage == Stage::joinery);
+        }
         // 320 between the posts, a third of 40 into each, and 6 over: told at the stop.
         const auto long_cut = std::ranges::find_if(plan.operations, [&](const Operation& each) {
             return each.name == "final_crosscut" && each.parts == plan.operations[fitted].parts;
