@@ -202,6 +202,7 @@ std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& usual,
     }
     WorkPlan plan;
     plan.title = piece.name;
+    plan.shop = data.shop;
     plan.caution = data.operations.caution;
     plan.glue = facts_of(data.curing.glue);
     plan.glue_ups = glue_ups_of(piece, assembly, data.curing);

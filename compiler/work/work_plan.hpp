@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/data/shop.hpp"
 #include "compiler/geometry/geometry.hpp"
 #include "compiler/graph/piece.hpp"
 #include "compiler/graph/stage.hpp"
@@ -136,6 +137,7 @@ struct GlueFacts {
 
 struct WorkPlan {
     std::string title;
+    Shop shop;                          // that it is planned for
     std::string caution;                // once, before all work
     std::vector<StageNote> stages;      // the first time that each is come to
     std::vector<Operation> operations;  // number = index + 1

@@ -6,10 +6,12 @@
 #include "backends/packet/parts/part_geometry.hpp"
 #include "backends/packet/sheets.hpp"
 #include "backends/packet/templates/body_outline.hpp"
-#include "backends/packet/templates/guide_bush.hpp"
 #include "backends/packet/templates/joint_face.hpp"
 #include "backends/packet/templates/templates.hpp"
 #include "backends/words.hpp"
+#include "compiler/work/operations/guide_bush.hpp"
+#include "compiler/work/work_data.hpp"
+#include "compiler/work/work_plan.hpp"
 
 namespace rodwright::packet {
 
@@ -23,10 +25,6 @@ struct Bit {
     std::optional<Rational> reach;  // the depth of the pocket that it is for; empty: any
 };
 
-bool is_router_bit(const std::string& tool) {
-    return tool == "straight_bit" || tool == "dovetail_bit";
-}
-
 std::optional<Rational> size_named(const ToolNeed::Alternative& alternative, const std::string& name) {
     for (const auto& [own, size] : alternative.sizes) {
         if (own == name && size.is_length()) return size.value;
@@ -34,17 +32,15 @@ std::optional<Rational> size_named(const ToolNeed::Alternative& alternative, con
     return std::nullopt;
 }
 
-// What can also be run with a grooving cutter is a straight run along a fence: nobody makes a template for
-// it.
 std::optional<Bit> bit_of(const ToolNeed& need) {
-    std::optional<Bit> bit;
-    for (const ToolNeed::Alternative& alternative : need.alternatives) {
-        if (alternative.tool == "groove_cutter") return std::nullopt;
-        const std::optional<Rational> size = size_named(alternative, "");
-        if (!bit && size && is_router_bit(alternative.tool))
-            bit = Bit{alternative.tool, *size, size_named(alternative, "reach")};
-    }
-    return bit;
+    const ToolNeed::Alternative* bit = template_bit(need);
+    const std::optional<Rational> size = bit == nullptr ? std::nullopt : size_named(*bit, "");
+    if (!size) return std::nullopt;
+    return Bit{bit->tool, *size, size_named(*bit, "reach")};
+}
+
+const Shop& shop_of(const Context& context) {
+    return context.input.work == nullptr ? embedded_work_data().shop : context.input.work->shop;
 }
 
 struct Opening {
@@ -100,7 +96,7 @@ std::optional<Opening> opening_for_feature(const Context& context, const Joint& 
     const bool round = feature.body.form == BodyForm::cylinder;
     const Rational narrow = std::min(own.pocket.width(), own.pocket.height());
     if (round || narrow < bit.size || (bit.reach && own.depth != *bit.reach)) return std::nullopt;
-    const std::optional<Rational> bush = bush_for(bit.size, context.piece.style.unit);
+    const std::optional<Rational> bush = bush_for(shop_of(context), bit.size, context.piece.style.unit);
     if (!bush) return std::nullopt;
     own.bush = *bush;
     own.opening = opening_round(own);

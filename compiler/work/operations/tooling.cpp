@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "compiler/words.hpp"
+#include "compiler/work/operations/guide_bush.hpp"
 
 namespace rodwright {
 namespace {
@@ -56,6 +57,7 @@ class Tooling {
         const bool as_asked = machine->name == step_.machine;
         operation_.cutter = as_asked && step_.cutter ? step_.cutter : held_by(*machine, work_);
         if (operation_.cutter) fit_cutter(*operation_.cutter);
+        if (operation_.cutter) add_bush(*machine, *operation_.cutter);
     }
 
   private:
@@ -76,6 +78,22 @@ class Tooling {
         operation_.text.emplace_back(fmt::format("No {} here. {}", plain_words(step_.machine), way->text));
         diagnostics_.add(std::move(found).hint(way->text));
         return way->use == hand ? nullptr : shop_.machine(way->use);
+    }
+
+    // A bit that runs in a bush can follow a template.
+    void add_bush(const Machine& machine, const Cutter& cutter) {
+        const bool takes_bush = std::ranges::find(machine.holds, "guide_bush") != machine.holds.end();
+        const Quantity* size = size_of_cutter(cutter);
+        const bool in_template = std::ranges::any_of(work_.needs, [&](const ToolNeed& need) {
+            const Cutter* bit = template_bit(need);
+            return bit != nullptr && bit->tool == cutter.tool;
+        });
+        if (!takes_bush || size == nullptr || !in_template) return;
+        const std::optional<Rational> bush = bush_for(shop_, size->value, style_.unit);
+        if (!bush) return;
+        Phrase line("Along a template: with the guide bush of ");
+        line << Quantity::length(*bush) << "; the packet has its opening at full size.";
+        operation_.text.push_back(std::move(line));
     }
 
     void fit_cutter(Cutter& cutter) {

@@ -1,11 +1,12 @@
 // Guide-bush arithmetic: offset (G - B) / 2 from the geometry of two circles with one centre, the worked
 // cases as the trade tells them (restated in a collection of shop practice; the cavity's from a forum).
-#include "backends/packet/templates/guide_bush.hpp"
+#include "compiler/work/operations/guide_bush.hpp"
 
 #include <doctest/doctest.h>
 
+#include "compiler/work/work_data.hpp"
+
 using namespace rodwright;
-using namespace rodwright::packet;
 
 TEST_SUITE("reference/drawing") {
     TEST_CASE("a cavity 8 x 4 in, bush 3/4, bit 1/4: the opening is 8 1/2 x 4 1/2") {
@@ -32,12 +33,13 @@ TEST_SUITE("reference/drawing") {
 
     TEST_CASE("the smallest bush that is at least 1/8 in larger than the bit") {
         // Common sizes, from memory: 5/16, 3/8, 7/16, 1/2, 5/8, 3/4, 1 in; 16, 17, 20, 24, 27, 30, 40 mm.
-        CHECK(bush_for(inches(1, 4), LengthUnit::inch) == inches(3, 8));
-        CHECK(bush_for(inches(1, 2), LengthUnit::inch) == inches(5, 8));
-        CHECK(bush_for(inches(3, 8), LengthUnit::inch) == inches(1, 2));
-        CHECK(bush_for(inches(1, 8), LengthUnit::inch) == inches(5, 16));
-        CHECK(bush_for(6, LengthUnit::millimetre) == Rational(16));
-        CHECK(bush_for(18, LengthUnit::millimetre) == Rational(24));  // 21.175 or more
-        CHECK(!bush_for(inches(1), LengthUnit::inch));                // none of 1 1/8
+        const Shop& shop = embedded_work_data().shop;
+        CHECK(bush_for(shop, inches(1, 4), LengthUnit::inch) == inches(3, 8));
+        CHECK(bush_for(shop, inches(1, 2), LengthUnit::inch) == inches(5, 8));
+        CHECK(bush_for(shop, inches(3, 8), LengthUnit::inch) == inches(1, 2));
+        CHECK(bush_for(shop, inches(1, 8), LengthUnit::inch) == inches(5, 16));
+        CHECK(bush_for(shop, 6, LengthUnit::millimetre) == Rational(16));
+        CHECK(bush_for(shop, 18, LengthUnit::millimetre) == Rational(24));  // 21.175 or more
+        CHECK(!bush_for(shop, inches(1), LengthUnit::inch));                // none of 1 1/8
     }
 }
