@@ -1,5 +1,7 @@
 #include "backends/words.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace rodwright {
@@ -10,6 +12,22 @@ std::string wood_words(const Piece& piece, const std::string& wood) {
     if (found == piece.woods.end()) return plain_words(wood);
     const std::string common = found->common.empty() ? plain_words(found->name) : found->common;
     return found->cut.empty() ? common : common + ", " + found->cut;
+}
+
+std::vector<std::string> shop_notes(const Piece& piece, const Kind& kind, const LengthStyle& style) {
+    std::vector<std::string> notes;
+    const auto made = std::ranges::count_if(kind.parts, [&](PartId part) { return piece[part].made; });
+    if (made == std::ssize(kind.parts)) {
+        notes.emplace_back("made");
+    } else if (made > 0) {
+        notes.push_back(fmt::format("{} of {} made", made, kind.parts.size()));
+    }
+    for (const Axis axis : all_axes) {
+        if (!kind.taken_over[static_cast<std::size_t>(axis)]) continue;
+        notes.push_back(fmt::format("{} from the work: first cut to {}", size_name(axis),
+                                    format_length(kind.cut(axis), style)));
+    }
+    return notes;
 }
 
 std::string markdown_text(std::string_view text) {

@@ -22,26 +22,9 @@ std::vector<std::string> handed_notes(const Piece& piece, const Kind& kind, Kind
     return notes;
 }
 
-// What is made already, and what is cut over its size to be marked from the work.
-std::vector<std::string> shop_notes(const Piece& piece, const Kind& kind) {
-    std::vector<std::string> notes;
-    const auto made = std::ranges::count_if(kind.parts, [&](PartId part) { return piece[part].made; });
-    if (made == std::ssize(kind.parts)) {
-        notes.emplace_back("made");
-    } else if (made > 0) {
-        notes.push_back(fmt::format("{} of {} made", made, kind.parts.size()));
-    }
-    for (const Axis axis : all_axes) {
-        if (!kind.taken_over[static_cast<std::size_t>(axis)]) continue;
-        notes.push_back(fmt::format("{} from the work: first cut to {}", size_name(axis),
-                                    format_length(kind.cut(axis), piece.style)));
-    }
-    return notes;
-}
-
 std::vector<std::string> notes_of(const Piece& piece, const Kind& kind, KindId id) {
     std::vector<std::string> notes = handed_notes(piece, kind, id);
-    for (std::string& note : shop_notes(piece, kind)) notes.push_back(std::move(note));
+    for (std::string& note : shop_notes(piece, kind, piece.style)) notes.push_back(std::move(note));
     if (kind.glued) notes.push_back("glued up from " + glued_up_words(*kind.glued, piece.style));
     for (const Axis axis : {Axis::deep, Axis::tall}) {
         if (kind.overall(axis) == kind.size[axis]) continue;

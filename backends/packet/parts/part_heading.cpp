@@ -57,6 +57,8 @@ std::vector<std::string> paragraphs(const Context& context, KindId id) {
                         count_text(other.parts.size()) + ", the mirror image of what is drawn here (" +
                         places_text(piece, other) + ")");
     }
+    for (std::string& note : shop_notes(piece, kind, piece.style))
+        lines.push_back(capitalised(std::move(note)));
     if (kind.glued) lines.push_back("Glued up from " + glued_up_words(*kind.glued, piece.style));
     const std::string shaping = shaping_text(kind);
     if (!shaping.empty()) lines.push_back("Shaping: " + shaping);
