@@ -19,7 +19,7 @@ bool all_copies(const PartPattern& pattern) {
 
 void Instantiation::made(const Pending& pending, const Syntax& line) {
     const auto pattern = pending.references->pattern(line.child(0), *pending.container->scope, evaluator_);
-    if (!pattern) return;
+    if (!pattern || !spend_on_copies(*pattern)) return;
     MadeStatement made{*pattern, {}, {}, line.child(0).span()};
     for (const Syntax& size : line.child(1).children()) measured(pending, size, made);
     out_.made.push_back(std::move(made));
@@ -45,6 +45,11 @@ void Instantiation::measured(const Pending& pending, const Syntax& line, MadeSta
         made.size[place] = *length;
         made.where_size[place] = line.span();
     }
+}
+
+// Every line about a part is kept for each of its copies.
+bool Instantiation::spend_on_copies(const PartPattern& pattern) {
+    return evaluator_.spend(out_.declarations[pattern.declaration].instances.size(), pattern.where);
 }
 
 // What the design says of a size by itself gives way to what was measured, and all that hangs on it follows.
@@ -73,6 +78,8 @@ void Instantiation::done(const Pending& pending, const Syntax& line) {
         if (statement.on.empty()) return;
     }
     for (const Syntax& step : line.all(NodeKind::word)) {
+        if (!std::ranges::all_of(statement.on, [&](const auto& each) { return spend_on_copies(each); }))
+            return;
         const std::string_view name = step.text();
         const std::size_t dot = name.find('.');
         const bool of_work = dot != std::string_view::npos;

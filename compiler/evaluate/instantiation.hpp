@@ -81,6 +81,7 @@ class Instantiation {
     // instantiate_made.cpp
     void made(const Pending& pending, const Syntax& line);
     void measured(const Pending& pending, const Syntax& line, MadeStatement& made);
+    bool spend_on_copies(const PartPattern& pattern);
     void lay_over();
     void done(const Pending& pending, const Syntax& line);
     void take(PartDeclaration& declaration, const Syntax& line, Scope& scope);

@@ -133,6 +133,17 @@ TEST_SUITE("unit/limits") {
         CHECK(passed_limit(copies(limits::evaluating / 30'000 + 1)).ends_with(steps_passed()));
     }
 
+    TEST_CASE("evaluating: what is made and done, counted for every copy") {
+        const auto lines = [&](const std::string& line, std::size_t count) {
+            return compile_body(part("p[500], handed wide deep") + repeated(line, count));
+        };
+        // 2000 copies of the row.
+        CHECK(lines("made p { }\n", 100).report() == "");
+        CHECK(passed_limit(lines("made p { }\n", limits::evaluating / 2000)).ends_with(steps_passed()));
+        CHECK(
+            passed_limit(lines("done mill on p, p\n", limits::evaluating / 4000)).ends_with(steps_passed()));
+    }
+
     TEST_CASE("evaluating: sums of faces, counted for every copy") {
         // The sums of 1, 2, ... 900 faces that it is made of have 405'000 terms.
         const std::string line =
