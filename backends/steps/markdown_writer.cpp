@@ -30,7 +30,7 @@ class StepsWriter {
     void write_step(std::size_t number) {
         const Operation& step = plan_.operations[number];
         text_ += fmt::format("- [ ] **{}. {}** ({})\n", number + 1, markdown_text(operation_title(step)),
-                             markdown_text(operation_parts(piece_, step)));
+                             markdown_text(joined(operation_parts(piece_, step))));
         for (const Phrase& words : step.text) line(read_out(words, piece_.style));
         if (!step.machine.empty()) line(machine_line(step));
         for (const WorkReason& reason : step.after) {
