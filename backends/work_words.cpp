@@ -15,14 +15,14 @@ std::string operation_title(const Operation& operation) {
     return capitalised(operation.work.empty() ? name : plain_words(operation.work) + ": " + name);
 }
 
-std::string operation_parts(const Piece& piece, const Operation& operation) {
-    if (operation.parts.size() == piece.parts.size()) return "all parts";
+std::vector<std::string> operation_parts(const Piece& piece, const Operation& operation) {
+    if (operation.parts.size() == piece.parts.size()) return {"all parts"};
     std::vector<std::string> parts;
     for (const WorkedKind& each : operation.kinds) {
         parts.push_back(fmt::format("{} {} x {}", piece[each.kind].letter, plain_words(piece[each.kind].name),
                                     each.count));
     }
-    return joined(parts);
+    return parts;
 }
 
 std::string cutter_words(const std::optional<ToolNeed::Alternative>& cutter, const LengthStyle& style) {

@@ -11,8 +11,8 @@ namespace rodwright {
 
 // "Mortise and tenon: cut mortise"
 std::string operation_title(const Operation& operation);
-// "A leg x 2, B rail x 1", or "all parts"
-std::string operation_parts(const Piece& piece, const Operation& operation);
+// "A leg x 2", "B rail x 1"; or only "all parts"
+std::vector<std::string> operation_parts(const Piece& piece, const Operation& operation);
 // "straight bit 1/4", reach 1""; empty if there is none
 std::string cutter_words(const std::optional<ToolNeed::Alternative>& cutter, const LengthStyle& style);
 // "height 1/4", stop 1-1/8""

@@ -58,11 +58,21 @@ PixelRange narrowed(const SeenTriangle& flat, const PixelGrid& grid, std::size_t
             columns.first + static_cast<std::size_t>(std::ceil(high)) + 1};
 }
 
+// How much of a point on the paper is one corner's, by the edge across from it.
+double weight_of(const SeenTriangle& seen, std::size_t corner, Point at) {
+    const Point3& a = seen.corners[(corner + 1) % 3];
+    const Point3& b = seen.corners[(corner + 2) % 3];
+    return ((b[0] - a[0]) * (at.y - a[1]) - (b[1] - a[1]) * (at.x - a[0])) / seen.area;
+}
+
 // Faces that lie in one plane: the first stays, whatever the last bits say.
 void keep_nearer(const SeenTriangle& seen, Point at, Hit& nearest) {
     constexpr double nearer_by = 1e-6;
-    const Point3 w = seen.weights(at);
-    if (w[0] < edge_slack || w[1] < edge_slack || w[2] < edge_slack) return;
+    Point3 w{};
+    for (std::size_t corner = 0; corner < 3; ++corner) {
+        w[corner] = weight_of(seen, corner, at);
+        if (w[corner] < edge_slack) return;
+    }
     const double depth = w[0] * seen.corners[0][2] + w[1] * seen.corners[1][2] + w[2] * seen.corners[2][2];
     if (depth > nearest.depth + nearer_by) nearest = seen.hit(w);
 }
@@ -104,12 +114,7 @@ ViewAxes axes_of(const View& view) {
 }
 
 Point3 SeenTriangle::weights(Point at) const {
-    const auto edge = [&](std::size_t i) {
-        const Point3& a = corners[i];
-        const Point3& b = corners[(i + 1) % 3];
-        return (b[0] - a[0]) * (at.y - a[1]) - (b[1] - a[1]) * (at.x - a[0]);
-    };
-    return {edge(1) / area, edge(2) / area, edge(0) / area};
+    return {weight_of(*this, 0, at), weight_of(*this, 1, at), weight_of(*this, 2, at)};
 }
 
 Hit SeenTriangle::hit(const Point3& w) const {

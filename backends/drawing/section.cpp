@@ -14,8 +14,6 @@ namespace rodwright::drawing {
 
 namespace {
 
-constexpr double mesh_tolerance = 0.1;  // mm
-
 // A point of the axes that a solid is placed in, in the solid's own.
 Point3 into(const Pose& pose, const Point3& point) {
     Point3 own{};
@@ -82,7 +80,7 @@ Cutting cut_to(const SolidKernel& kernel, const std::vector<PlacedSolid>& solids
     for (const PlacedSolid& each : solids) {
         const Bounds own = clipped_to(into(each.pose, box), each.solid->rough_bounds());
         const auto [at, is_new] = cuts.try_emplace({each.solid.get(), own.low, own.high});
-        if (is_new) at->second.first = kernel.within(*each.solid, own);
+        if (is_new) at->second.first = kernel.within(each.solid, own);
         const SolidRef left = at->second.first;
         if (!left) continue;
         if (is_new) at->second.second = kernel.triangles(*left, mesh_tolerance);

@@ -105,14 +105,17 @@ void draw_links(Sheet& sheet, const FlowBlock& block, const PlacedLine& placed, 
 
 }  // namespace
 
+double flow_height(const std::vector<FlowBlock>& blocks, const std::vector<Rect>& columns, double height,
+                   const Fonts& fonts) {
+    constexpr double smallest = 0.5;
+    while (height > smallest && !filled(blocks, columns, height, fonts).complete()) height *= 0.94;
+    return height;
+}
+
 void draw_flow(Sheet& sheet, const std::vector<FlowBlock>& blocks, const std::vector<Rect>& columns,
                double height, const Fonts& fonts) {
-    constexpr double smallest = 0.5;
-    Filler filler = filled(blocks, columns, height, fonts);
-    while (!filler.complete() && height > smallest) {
-        height *= 0.94;
-        filler = filled(blocks, columns, height, fonts);
-    }
+    height = flow_height(blocks, columns, height, fonts);
+    const Filler filler = filled(blocks, columns, height, fonts);
     std::vector<std::size_t> next_link(blocks.size());
     for (const PlacedLine& placed : filler.placed()) {
         sheet.text({placed.line.text, placed.line.face, height, placed.at, Align::left, false});

@@ -20,8 +20,12 @@ struct FlowBlock {
     std::vector<FlowLink> links = {};  // in the order in which their texts stand in the paragraphs
 };
 
-// Draws all blocks in the columns, in their order, with text as large as lets them fit but not over `height`.
-// A block stays whole unless it alone is taller than a column.
+// The largest height of text, not over `height`, at which all blocks fit in the columns, in their order. A
+// block stays whole unless it alone is taller than a column.
+double flow_height(const std::vector<FlowBlock>& blocks, const std::vector<Rect>& columns, double height,
+                   const Fonts& fonts);
+
+// Draws them so.
 void draw_flow(Sheet& sheet, const std::vector<FlowBlock>& blocks, const std::vector<Rect>& columns,
                double height, const Fonts& fonts);
 

@@ -11,8 +11,6 @@ using drawing::ProjectionMethod;
 
 namespace {
 
-constexpr double mesh_tolerance = 0.2;  // mm: finer than a pixel of any picture here
-
 bool in_inches(const Piece& piece) {
     return piece.style.unit == LengthUnit::inch;
 }

@@ -32,13 +32,13 @@ class StepsWriter {
         text_ += "\n## Done\n\n";
         for (const Operation& step : plan_.done)
             text_ += fmt::format("- [x] {} ({})\n", markdown_text(operation_title(step)),
-                                 markdown_text(operation_parts(piece_, step)));
+                                 markdown_text(joined(operation_parts(piece_, step))));
     }
 
     void write_step(std::size_t number) {
         const Operation& step = plan_.operations[number];
         text_ += fmt::format("- [ ] **{}. {}** ({})\n", number + 1, markdown_text(operation_title(step)),
-                             markdown_text(operation_parts(piece_, step)));
+                             markdown_text(joined(operation_parts(piece_, step))));
         for (const Phrase& words : step.text) line(read_out(words, piece_.style));
         if (!step.machine.empty()) line(machine_line(step));
         for (const WorkReason& reason : step.after) {

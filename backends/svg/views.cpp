@@ -1,12 +1,16 @@
 #include "backends/svg/views.hpp"
 
+#include <functional>
+
 #include "backends/drawing/axis_view.hpp"
 #include "backends/drawing/seen.hpp"
+#include "backends/packet/joints/parting.hpp"
 #include "backends/packet/parts/part_geometry.hpp"
 #include "backends/packet/parts/part_views.hpp"
 #include "backends/packet/pictorials.hpp"
 #include "backends/packet/whole/whole_views.hpp"
 #include "backends/words.hpp"
+#include "compiler/at_once.hpp"
 
 namespace rodwright::svg {
 
@@ -95,14 +99,33 @@ SvgView part(const Context& context, KindId id) {
 
 }  // namespace
 
+SvgView locked_view(const Context& context, const std::vector<PartId>& parts) {
+    Sheet sheet;
+    packet::draw_moved(
+        sheet, context, room, [&](std::uint32_t tag) { return group_of(context, tag); }, parts,
+        packet::parting(context.piece, packet::apart_by(context.piece)));
+    std::vector<std::string> names;
+    for (const PartId part : parts) {
+        const Kind& kind = context.piece[context.piece[part].kind];
+        names.push_back(kind.letter + " " + plain_words(context.piece[part].name));
+    }
+    return finished(context, "locked", "parts that lock each other",
+                    "Moved out along the ways that they would go in, none of which is free at the last: " +
+                        joined(names) + ".",
+                    std::move(sheet));
+}
+
 std::vector<SvgView> views_of(const Context& context) {
     const PartLabel label = [&](std::uint32_t tag) { return group_of(context, tag); };
-    std::vector<SvgView> views = {pictorial(context, label)};
-    if (!context.piece.joints.empty()) views.push_back(taken_apart(context, label));
-    views.push_back(arrangement(context, label));
+    std::vector<std::function<SvgView()>> works = {[&] { return pictorial(context, label); }};
+    if (!context.piece.joints.empty()) works.push_back([&] { return taken_apart(context, label); });
+    works.push_back([&] { return arrangement(context, label); });
     for (std::size_t i = 0; i < context.piece.kinds.size(); ++i) {
-        if (!context.piece.kinds[i].mirror_of) views.push_back(part(context, static_cast<KindId>(i)));
+        if (!context.piece.kinds[i].mirror_of)
+            works.push_back([&, i] { return part(context, static_cast<KindId>(i)); });
     }
+    std::vector<SvgView> views(works.size());
+    at_once(works.size(), [&](std::size_t i) { views[i] = works[i](); });
     return views;
 }
 

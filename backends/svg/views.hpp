@@ -18,4 +18,7 @@ struct SvgView {
 // which line of the design it comes from.
 std::vector<SvgView> views_of(const packet::Context& context);
 
+// Parts that lock each other, each moved out along the way it would go in.
+SvgView locked_view(const packet::Context& context, const std::vector<PartId>& parts);
+
 }  // namespace rodwright::svg

@@ -11,6 +11,12 @@ PartNumbers without(PartNumbers parts, std::size_t gone) {
     return parts;
 }
 
+bool stand_in_one_another(const PartNumbers& locked, const std::vector<SharedWood>& shared) {
+    return std::ranges::any_of(shared, [&](const SharedWood& pair) {
+        return std::ranges::binary_search(locked, pair.a) && std::ranges::binary_search(locked, pair.b);
+    });
+}
+
 }  // namespace
 
 PartNumbers smallest_lock(const Blocking& blocking, const PartNumbers& locked) {
@@ -23,16 +29,25 @@ PartNumbers smallest_lock(const Blocking& blocking, const PartNumbers& locked) {
     return left;
 }
 
+std::vector<PartNumbers> locks_of(const AssemblyFacts& facts, const std::vector<SharedWood>& shared) {
+    std::vector<PartNumbers> locks;
+    for (const PartNumbers& locked : facts.apart.locked) {
+        if (!stand_in_one_another(locked, shared)) locks.push_back(smallest_lock(facts.blocking, locked));
+    }
+    return locks;
+}
+
 std::vector<Opening> openings(const Piece& piece) {
     std::vector<Opening> found;
-    for (const Joint& joint : piece.joints) {
+    for (std::size_t i = 0; i < piece.joints.size(); ++i) {
+        const Joint& joint = piece.joints[i];
         // What closes straight onto the other part, as a tenon does, does not go through it.
         const bool slides_across = joint.slides && joint.slides->axis != joint.frame.w.axis;
         if (!slides_across || joint.members.size() != 2) continue;
         const auto goes = static_cast<std::size_t>(joint.members[0].part);
         const auto stays = static_cast<std::size_t>(joint.members[1].part);
-        found.push_back({goes, stays, -*joint.slides});
-        found.push_back({goes, stays, *joint.slides});
+        found.push_back({goes, stays, -*joint.slides, i});
+        found.push_back({goes, stays, *joint.slides, i});
     }
     return found;
 }

@@ -7,8 +7,6 @@ namespace rodwright {
 
 namespace {
 
-constexpr double tolerance = 0.1;  // mm
-
 Triangle placed(const Pose& pose, Triangle triangle) {
     for (Point3& corner : triangle.corners) corner = posed(pose, corner);
     triangle.normal = turned(pose, triangle.normal);
@@ -25,7 +23,7 @@ std::vector<Mesh> placed_meshes(const Piece& piece, SolidStore& solids) {
     for (std::size_t i = 0; i < kinds.size(); ++i) solids.solid(static_cast<KindId>(i));
     at_once(kinds.size(), [&](std::size_t i) {
         const SolidRef solid = solids.solid(static_cast<KindId>(i));
-        if (solid) kinds[i] = kernel->triangles(*solid, tolerance);
+        if (solid) kinds[i] = kernel->triangles(*solid, mesh_tolerance);
     });
     for (std::size_t i = 0; i < meshes.size(); ++i) {
         const Pose pose = pose_of(piece.parts[i].placement);

@@ -6,7 +6,7 @@
 namespace rodwright {
 
 // By part; empty for one that has no solid. Flat faces are exact; between the corners of a curved one the
-// surface is out by 0.1 mm at most.
+// surface is out by mesh_tolerance at most.
 std::vector<Mesh> placed_meshes(const Piece& piece, SolidStore& solids);
 
 }  // namespace rodwright

@@ -4,10 +4,10 @@
 
 #include <algorithm>
 
-#include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/assembly/locks.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/limits.hpp"
+#include "compiler/words.hpp"
 
 namespace rodwright {
 
@@ -15,11 +15,16 @@ namespace {
 
 constexpr std::size_t most_named = 6;
 
-// What is in one another cannot be parted, and is reported as that.
-bool shares_wood(const PartNumbers& locked, const std::vector<SharedWood>& shared) {
-    return std::ranges::any_of(shared, [&](const SharedWood& pair) {
-        return std::ranges::binary_search(locked, pair.a) && std::ranges::binary_search(locked, pair.b);
-    });
+// The joint's end that would free all of them, and where it is written.
+Diagnostic with_opening(Diagnostic finding, const Piece& piece, const Opening& opening) {
+    const Joint& joint = piece.joints[opening.joint];
+    const std::string work = plain_words(piece[joint.kind].work.definition);
+    const std::string end(face_name(face_of(opening.way.axis, opening.way.positive)));
+    finding.help =
+        fmt::format("open the {} of `{}` in `{}` at its {} end, so that `{}` can slide out of it {}", work,
+                    piece.parts[opening.goes].name, piece.parts[opening.stays].name, end,
+                    piece.parts[opening.goes].name, direction_words(opening.way));
+    return std::move(finding).label(joint.where, fmt::format("open at the {}, this would free them", end));
 }
 
 Diagnostic lock_finding(const Piece& piece, const Blocking& blocking, const PartNumbers& locked) {
@@ -32,12 +37,8 @@ Diagnostic lock_finding(const Piece& piece, const Blocking& blocking, const Part
         diagnose(Code::locked, piece.parts[locked.front()].where,
                  "these parts lock each other, so that none can be brought in last: " + names);
     const std::vector<Opening> freeing = releases(blocking, locked, openings(piece));
-    if (!freeing.empty()) {
-        const Opening& opening = freeing.front();
-        finding.help = fmt::format("it would go together if `{}` could slide out of `{}` {}",
-                                   name(opening.goes), name(opening.stays), direction_words(opening.way));
-    }
-    return finding;
+    finding.notes.emplace_back("`rodwright check --picture FILE.svg` draws them");
+    return freeing.empty() ? finding : with_opening(std::move(finding), piece, freeing.front());
 }
 
 }  // namespace
@@ -54,11 +55,8 @@ void check_assembly(const CheckInput& input, Findings& findings) {
         return;
     }
     if (input.facts == nullptr) return;
-    const Blocking& blocking = input.facts->blocking;
-    for (const PartNumbers& locked : input.facts->apart.locked) {
-        if (!shares_wood(locked, input.shared))
-            findings.diagnostics.add(lock_finding(input.piece, blocking, smallest_lock(blocking, locked)));
-    }
+    for (const PartNumbers& lock : locks_of(*input.facts, input.shared))
+        findings.diagnostics.add(lock_finding(input.piece, input.facts->blocking, lock));
 }
 
 }  // namespace rodwright

@@ -1,7 +1,9 @@
 #include <memory>
+#include <set>
 
 #include "backends/graph/graph_backend.hpp"
-#include "compiler/assembly/assembly_facts.hpp"
+#include "backends/svg/locked_picture.hpp"
+#include "compiler/assembly/locks.hpp"
 #include "compiler/check/report.hpp"
 #include "compiler/check/run_checks.hpp"
 #include "compiler/cli/command.hpp"
@@ -18,6 +20,7 @@ namespace {
 struct CheckArguments {
     DesignArguments design;
     std::string dump;
+    std::string picture;  // where to; empty: none
     bool numbers = false;
     bool json = false;
     bool strict = false;
@@ -53,6 +56,20 @@ void check_work(const CheckArguments& arguments, Compilation& compilation,
     for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
 }
 
+// Draws the parts that lock each other, if there are any.
+void draw_locks(const std::string& path, const Compilation& compilation, SolidStore& solids,
+                const AssemblyFacts& facts, Diagnostics& diagnostics) {
+    std::set<PartId> locked;
+    for (const PartNumbers& lock : locks_of(facts, shared_wood(facts.surfaces, solids))) {
+        for (const std::size_t part : lock) locked.insert(static_cast<PartId>(part));
+    }
+    if (locked.empty()) return;
+    const BackendInput input{*compilation.piece, *compilation.sources, solids, {}};
+    const std::optional<std::string> drawn =
+        locked_picture(input, {locked.begin(), locked.end()}, diagnostics);
+    if (drawn) replace_file(path, *drawn, diagnostics);
+}
+
 Findings findings_of(const CheckArguments& arguments, Compilation& compilation) {
     Findings findings;
     std::vector<Accept> accepts;
@@ -63,6 +80,8 @@ Findings findings_of(const CheckArguments& arguments, Compilation& compilation) 
             const std::optional<AssemblyFacts> facts = assembly_facts(*compilation.piece, solids);
             findings = run_checks(*compilation.piece, solids, facts);
             check_work(arguments, compilation, facts);
+            if (facts && !arguments.picture.empty())
+                draw_locks(arguments.picture, compilation, solids, *facts, compilation.diagnostics);
         }
         accepts = compilation.piece->accepts;
     }
@@ -89,13 +108,16 @@ ExitStatus check(const Console& console, const CheckArguments& arguments) {
 
 void add_check(CLI::App& program, Session& session) {
     CLI::App* command = add_command(
-        program, "check",
-        "Read and place a design, check whether it fits, moves, goes together and stands; write nothing");
+        program, "check", "Read and place a design, check whether it fits, moves, goes together and stands");
     auto arguments = std::make_shared<CheckArguments>();
     add_design_arguments(*command, arguments->design);
     command->add_option("--dump", arguments->dump, "Print what a phase makes of the design")
         ->type_name("tree|graph")
         ->check(one_of({"tree", "graph"}));
+    command
+        ->add_option("--picture", arguments->picture,
+                     "Draw parts that lock each other (E1002) into this SVG, if there are any")
+        ->type_name("FILE");
     command->add_flag("--numbers", arguments->numbers, "Print what the checks worked out, and how");
     command->add_flag("--json", arguments->json, "Print findings and numbers as one JSON object");
     command->add_flag("--strict", arguments->strict, "Warnings that the design does not accept are errors");

@@ -10,7 +10,7 @@ namespace rodwright {
 
 // Goes up with every change of SolidKernel, of StepModel or of what they see; a module built for another
 // version is refused.
-inline constexpr std::uint32_t solid_kernel_version = 3;
+inline constexpr std::uint32_t solid_kernel_version = 4;
 
 // Opens the module at `path` and asks it for its kernel, which lives until the process ends. Null with
 // `error` saying why: no such file, not a solid kernel, or one of another version.

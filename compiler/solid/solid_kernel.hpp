@@ -72,6 +72,9 @@ struct ViewLine {
     double radius = 0;
 };
 
+// How near meshes come to what is round, mm. Who asks for the same gets one that is there already.
+inline constexpr double mesh_tolerance = 0.1;
+
 // Triangles of one solid in its own frame, for shading. `face` tells faces apart; `normal` is outward.
 struct Triangle {
     std::array<Point3, 3> corners;
@@ -95,8 +98,8 @@ class SolidKernel {
     virtual Bounds bounds(const Solid& solid) const = 0;
     // Volume that two placed solids share, mm^3.
     virtual double overlap(const PlacedSolid& a, const PlacedSolid& b) const = 0;
-    // What of the solid lies within a box of its own frame. Null if nothing does.
-    virtual SolidRef within(const Solid& solid, const Bounds& box) const = 0;
+    // What of the solid lies within a box of its own frame: itself if all does, null if nothing.
+    virtual SolidRef within(const SolidRef& solid, const Bounds& box) const = 0;
     // Exact hidden-line removal. Lines that are covered by others on the paper are given once.
     virtual std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
                                        bool with_hidden) const = 0;
@@ -107,7 +110,7 @@ class SolidKernel {
 const SolidKernel* load_solid_kernel(std::string& error);
 
 // The solids of a piece's kinds: all of them are built when the first is asked for, and kept. From then on
-// several threads may ask.
+// several threads may ask. Its kernel remembers what it has answered.
 class SolidStore {
   public:
     SolidStore(const Piece& piece, Diagnostics& diagnostics);
@@ -122,7 +125,7 @@ class SolidStore {
 
     const Piece& piece_;
     Diagnostics& diagnostics_;
-    const SolidKernel* kernel_ = nullptr;
+    std::unique_ptr<const SolidKernel> kernel_;
     bool kernel_tried_ = false;
     std::vector<SolidRef> solids_;
     bool built_ = false;

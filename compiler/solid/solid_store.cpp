@@ -1,4 +1,5 @@
 #include "compiler/at_once.hpp"
+#include "compiler/solid/remembering_kernel.hpp"
 #include "compiler/solid/solid_kernel.hpp"
 
 namespace rodwright {
@@ -22,16 +23,17 @@ SolidStore::SolidStore(const Piece& piece, Diagnostics& diagnostics)
     : piece_(piece), diagnostics_(diagnostics), solids_(piece.kinds.size()) {}
 
 const SolidKernel* SolidStore::kernel() {
-    if (kernel_tried_) return kernel_;
+    if (kernel_tried_) return kernel_.get();
     kernel_tried_ = true;
     std::string error;
-    kernel_ = load_solid_kernel(error);
-    if (kernel_ == nullptr) {
+    if (const SolidKernel* loaded = load_solid_kernel(error)) {
+        kernel_ = remembering(*loaded);
+    } else {
         diagnostics_.add(
             diagnose(Code::no_solid_kernel, Span{}, "the solid kernel cannot be loaded: " + error)
                 .hint("install rodwright again; the cut list and the steps can be written without it"));
     }
-    return kernel_;
+    return kernel_.get();
 }
 
 void SolidStore::build_all() {

@@ -54,7 +54,9 @@ class BoardSheets {
             if (!before.empty()) paragraph(capitalised(before), FontFace::regular, text_height);
             paragraph(capitalised(group.title), FontFace::bold, title_height);
             paragraph(capitalised(group_words(plan_, group)), FontFace::regular, text_height);
+            going_on_ = capitalised(group.title) + ", continued";
             for (const std::size_t board : group.boards) draw(plan_.boards[board]);
+            going_on_.clear();
         }
         return std::move(drafts_);
     }
@@ -65,6 +67,7 @@ class BoardSheets {
     Scale scale_;
     std::vector<Draft> drafts_;
     Rect room_;
+    std::string going_on_;  // over a sheet that begins within a group
 
     // Of all boards, so that they can be compared.
     Scale common_scale() const {
@@ -82,6 +85,7 @@ class BoardSheets {
         drafts_.push_back(new_draft(context_, "boards", "Boards and their cuts"));
         drafts_.back().block.scale = scale_.text();
         room_ = drawing_room(drafts_.back().sheet.frame).grown(-edge);
+        if (!going_on_.empty()) paragraph(going_on_, FontFace::bold, title_height);
     }
 
     void need(double height) {

@@ -25,6 +25,19 @@ bool comes_of_rod(const WoodPlan& plan, const HardwareRow& row) {
     });
 }
 
+// Where no wood is to be bought there are no board feet and no prices.
+void drop_empty_columns(drawing::Table& table) {
+    for (std::size_t column = table.columns.size(); column-- > 0;) {
+        const auto says = [&](const drawing::Row& row) { return !row.heading && !row.cells[column].empty(); };
+        if (std::ranges::any_of(table.rows, says)) continue;
+        const auto at = static_cast<std::ptrdiff_t>(column);
+        table.columns.erase(table.columns.begin() + at);
+        for (drawing::Row& row : table.rows) {
+            if (!row.heading) row.cells.erase(row.cells.begin() + at);
+        }
+    }
+}
+
 drawing::Table buying_table(const Context& context, const WoodPlan& plan) {
     drawing::Table table;
     table.columns = {
@@ -72,6 +85,7 @@ std::vector<Draft> buying_sheets(const Context& context) {
     TablePages pages{"buying list", "Buying list", std::move(preface), {buying_table(context, *plan)}};
     if (pages.tables.front().rows.empty())
         pages.tables.front().rows.push_back({{"", "nothing", "", ""}, false});
+    drop_empty_columns(pages.tables.front());
     return table_sheets(context, pages);
 }
 

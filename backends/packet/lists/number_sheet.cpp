@@ -42,10 +42,10 @@ std::string notes_text(const Number& number, Footnotes& notes) {
     return text;
 }
 
-// Names stand between backquotes in messages; on paper they are set like the rest.
+// Names stand between backquotes in messages; on paper they are words like the rest.
 std::string on_paper(std::string text) {
     std::erase(text, '`');
-    return text;
+    return plain_words(text);
 }
 
 drawing::Table number_table(const std::vector<Number>& numbers, const LengthStyle& style, Footnotes& notes) {

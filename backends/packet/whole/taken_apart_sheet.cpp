@@ -140,13 +140,14 @@ std::vector<PlacedSolid> moved(const Context& context, const std::vector<PartId>
     return placed;
 }
 
-double longest_side(const Box& box) {
-    double longest = 0;
-    for (const Axis axis : all_axes) longest = std::max(longest, box.size(axis).get_d());
-    return longest;
-}
-
 }  // namespace
+
+double apart_by(const Piece& piece) {
+    constexpr double share = 0.13;  // of the longest side
+    double longest = 0;
+    for (const Axis axis : all_axes) longest = std::max(longest, piece.box.size(axis).get_d());
+    return share * longest;
+}
 
 void draw_moved(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label,
                 const std::vector<PartId>& parts, const std::vector<Point3>& moves) {
@@ -166,10 +167,9 @@ void draw_moved(Sheet& sheet, const Context& context, const Rect& room, const Pa
 
 void draw_taken_apart(Sheet& sheet, const Context& context, const Rect& room, const PartLabel& label) {
     const Piece& piece = context.piece;
-    constexpr double gap = 0.13;  // of the longest side
     std::vector<PartId> all;
     for (std::size_t i = 0; i < piece.parts.size(); ++i) all.push_back(static_cast<PartId>(i));
-    draw_moved(sheet, context, room, label, all, parting(piece, gap * longest_side(piece.box)));
+    draw_moved(sheet, context, room, label, all, parting(piece, apart_by(piece)));
 }
 
 Draft taken_apart_sheet(const Context& context) {

@@ -17,6 +17,9 @@ std::string draw_arrangement(drawing::Sheet& sheet, const Context& context, cons
 void draw_taken_apart(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
                       const drawing::PartLabel& label);
 
+// How far from one another parts of the piece are drawn when they are moved out, mm.
+double apart_by(const Piece& piece);
+
 // Some of the parts, each moved by its own way (`moves`, by part), with trails and letters.
 void draw_moved(drawing::Sheet& sheet, const Context& context, const drawing::Rect& room,
                 const drawing::PartLabel& label, const std::vector<PartId>& parts,

@@ -1,5 +1,6 @@
 // What is glued to what, a picture each: parts stand back along the ways they are brought in.
 #include <algorithm>
+#include <span>
 
 #include "backends/drawing/text_flow.hpp"
 #include "backends/packet/sheets.hpp"
@@ -28,9 +29,10 @@ std::vector<Point3> taken_back(const Piece& piece, const GlueUp& glue_up) {
     return moves;
 }
 
-FlowBlock words_of(const Context& context, const Operation& step, std::size_t number) {
+FlowBlock words_of(const Context& context, std::size_t operation) {
+    const Operation& step = context.input.work->operations[operation];
     FlowBlock block;
-    block.heading = operation_title(step) + " (step " + std::to_string(number) + ")";
+    block.heading = operation_title(step) + " (step " + std::to_string(operation + 1) + ")";
     for (const Phrase& line : step.text) block.paragraphs.push_back(read_out(line, context.piece.style));
     if (const std::string caution = read_out(step.caution, context.piece.style); !caution.empty())
         block.paragraphs.push_back("Caution: " + caution);
@@ -38,6 +40,21 @@ FlowBlock words_of(const Context& context, const Operation& step, std::size_t nu
 }
 
 constexpr std::size_t on_a_sheet = 2;
+
+struct Places {
+    Rect picture;
+    Rect words;
+};
+
+// The upper half of a sheet (0) or the lower.
+Places places_of(const Sheet& sheet, std::size_t place) {
+    Rect room = drawing_room(sheet.frame).grown(-sheet_edge);
+    const double half = (room.height() - sheet_edge) / 2;
+    (place == 0 ? room.bottom : room.top) = place == 0 ? room.top - half : room.bottom + half;
+    const double middle = room.left + 0.56 * room.width();
+    return {{room.left, room.bottom, middle, room.top},
+            {middle + sheet_edge, room.bottom, room.right, room.top}};
+}
 
 // Operations by number.
 std::vector<std::size_t> pictured(const WorkPlan& plan) {
@@ -59,19 +76,19 @@ Draft glue_up_sheet(const Context& context, std::size_t number) {
     const WorkPlan& plan = *context.input.work;
     const std::vector<std::size_t> all = pictured(plan);
     Draft draft = new_draft(context, "glue-ups", "Glue-ups");
-    for (std::size_t place = 0; place < on_a_sheet; ++place) {
-        const std::size_t i = number * on_a_sheet + place;
-        if (i >= all.size()) break;
-        const Operation& step = plan.operations[all[i]];
-        Rect room = drawing_room(draft.sheet.frame).grown(-sheet_edge);
-        const double half = (room.height() - sheet_edge) / 2;
-        (place == 0 ? room.bottom : room.top) = place == 0 ? room.top - half : room.bottom + half;
-        const double middle = room.left + 0.56 * room.width();
-        const GlueUp& glue_up = plan.glue_ups[*step.glue_up];
-        draw_moved(draft.sheet, context, {room.left, room.bottom, middle, room.top}, {}, glue_up.parts,
+    const auto here = std::span(all)
+                          .subspan(number * on_a_sheet)
+                          .first(std::min(on_a_sheet, all.size() - number * on_a_sheet));
+    double height = 2.5;
+    for (std::size_t i = 0; i < here.size(); ++i)
+        height = flow_height({words_of(context, here[i])}, {places_of(draft.sheet, i).words}, height,
+                             context.fonts);
+    for (std::size_t i = 0; i < here.size(); ++i) {
+        const Places places = places_of(draft.sheet, i);
+        const GlueUp& glue_up = plan.glue_ups[*plan.operations[here[i]].glue_up];
+        draw_moved(draft.sheet, context, places.picture, {}, glue_up.parts,
                    taken_back(context.piece, glue_up));
-        draw_flow(draft.sheet, {words_of(context, step, all[i] + 1)},
-                  {{middle + sheet_edge, room.bottom, room.right, room.top}}, 2.5, context.fonts);
+        draw_flow(draft.sheet, {words_of(context, here[i])}, {places.words}, height, context.fonts);
     }
     return draft;
 }

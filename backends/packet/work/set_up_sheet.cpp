@@ -14,7 +14,7 @@ std::string passes(const Piece& piece, const WorkPlan& plan, const SetUp& set_up
     for (const std::size_t i : set_up.operations) {
         const Operation& step = plan.operations[i];
         lines.push_back(std::to_string(i + 1) + "\u00a0 " + operation_title(step) + " (" +
-                        operation_parts(piece, step) + ")");
+                        joined(operation_parts(piece, step)) + ")");
     }
     return joined(lines, "\n");
 }

@@ -33,25 +33,55 @@ std::string setting(const Operation& step, const LengthStyle& style) {
     return text;
 }
 
+constexpr std::string_view no_break = "\u00a0";
+
+// "1 h 15 min": a number stays with its unit.
+std::string kept_together(const std::string& duration) {
+    std::string text;
+    for (const char c : duration) {
+        const bool after_number = !text.empty() && text.back() >= '0' && text.back() <= '9';
+        if (c == ' ' && after_number) {
+            text += no_break;
+        } else {
+            text += c;
+        }
+    }
+    return text;
+}
+
 // A line for the work and one for the wait.
 std::string time_in_table(const Operation& step) {
-    return duration_words(time_at_work(step)) + (step.wait > 0 ? "\nwait " + duration_words(step.wait) : "");
+    const std::string work = kept_together(duration_words(time_at_work(step)));
+    return step.wait > 0 ? work + "\nwait " + kept_together(duration_words(step.wait)) : work;
+}
+
+// A line each; "A handle end x 2": the letter stays with the name, and the count.
+std::string parts_in_table(const Piece& piece, const Operation& step) {
+    std::vector<std::string> parts = operation_parts(piece, step);
+    for (std::string& part : parts) {
+        part.replace(part.find(' '), 1, no_break);
+        const std::size_t count = part.rfind(" x ");
+        if (count == std::string::npos) continue;
+        part.replace(count + 2, 1, no_break);
+        part.replace(count, 1, no_break);
+    }
+    return joined(parts, "\n");
 }
 
 drawing::Table step_table(const Piece& piece, const WorkPlan& plan) {
     drawing::Table table;
-    table.columns = {{"done"},    {"step", drawing::Align::right}, {"work"}, {"parts"},
-                     {"setting"}, {"time", drawing::Align::right}};
-    table.columns[0].align = drawing::Align::middle;
+    table.columns = {
+        {"done", drawing::Align::middle}, {"step", drawing::Align::right}, {"work"}, {"parts"}, {"setting"},
+        {"time", drawing::Align::right}};
     if (!plan.done.empty()) table.rows.push_back({{"Done"}, true});
     for (const Operation& step : plan.done)
-        table.rows.push_back({{"☑", "", operation_title(step), operation_parts(piece, step), "", ""}, false});
+        table.rows.push_back({{"☑", "", operation_title(step), parts_in_table(piece, step), "", ""}, false});
     for (std::size_t i = 0; i < plan.operations.size(); ++i) {
         const Operation& step = plan.operations[i];
         if (i == 0 || step.stage != plan.operations[i - 1].stage)
             table.rows.push_back({{stage_heading(plan, i)}, true});
         table.rows.push_back({{"☐", std::to_string(i + 1), what_to_do(step, plan, piece.style),
-                               operation_parts(piece, step), setting(step, piece.style), time_in_table(step)},
+                               parts_in_table(piece, step), setting(step, piece.style), time_in_table(step)},
                               false});
     }
     return table;

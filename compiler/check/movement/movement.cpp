@@ -100,7 +100,11 @@ class MovementCheck {
             const Wood* wood = piece_.find_wood(kind.wood);
             if (wood != nullptr && wood->cut.empty())
                 made.assumptions = {"flat-sawn: the design names no cut"};
-            findings_.numbers.push_back(std::move(made));
+            // Parts of one name may be of several kinds, and as wide.
+            const auto said = [&](const Number& other) {
+                return other.title == made.title && other.value == made.value;
+            };
+            if (std::ranges::none_of(findings_.numbers, said)) findings_.numbers.push_back(std::move(made));
         }
         return true;
     }

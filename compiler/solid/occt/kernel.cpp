@@ -82,11 +82,11 @@ class OpenCascadeKernel final : public SolidKernel {
             return shared_volume(placed_shape(a), placed_shape(b));
         });
     }
-    SolidRef within(const Solid& solid, const Bounds& box) const override {
+    SolidRef within(const SolidRef& solid, const Bounds& box) const override {
         return guarded_value<SolidRef>([&]() -> SolidRef {
-            const HeldShape& whole = held(solid);
+            const HeldShape& whole = held(*solid);
             if (!lies_within({box.low, box.low}, box)) return nullptr;  // there is no room in it
-            if (lies_within(whole.rough_bounds(), box)) return std::make_shared<HeldShape>(whole.shape());
+            if (lies_within(whole.rough_bounds(), box)) return solid;
             const TopoDS_Shape left = common(whole.shape(), box_shape(box));
             return left.IsNull() ? nullptr : std::make_shared<HeldShape>(ready_to_draw(left));
         });

@@ -17,7 +17,7 @@ TEST_SUITE("unit/backends") {
         const Piece piece = sample_piece();
         const WorkPlan plan = planned(piece);
         const auto parts = [&](const std::string& work, const std::string& name) {
-            return operation_parts(piece, plan.operations[place(plan, work, name)]);
+            return joined(operation_parts(piece, plan.operations[place(plan, work, name)]));
         };
         CHECK(parts("mortise_and_tenon", "cut_mortise") == "A1 leg x 1, A2 leg x 1");
         // One rail with two tenons is one part.

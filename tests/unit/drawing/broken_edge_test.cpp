@@ -28,7 +28,7 @@ std::size_t count_broken(const Sheet& sheet) {
 
 TEST_SUITE("unit/drawing") {
     TEST_CASE("the broken edges of a board are those of the face that was cut, wherever it is placed") {
-        const SolidRef cut = kernel().within(*build(kind_of(100, 40, 20)), {{0, -1, -1}, {60, 41, 21}});
+        const SolidRef cut = kernel().within(build(kind_of(100, 40, 20)), {{0, -1, -1}, {60, 41, 21}});
         const std::vector<Triangle> triangles = kernel().triangles(*cut, 0.1);
         Pose pose;
         pose.move = {5, 6, 7};

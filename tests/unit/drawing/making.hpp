@@ -11,7 +11,6 @@
 #include "compiler/work/plan_work.hpp"
 #include "tests/support/design.hpp"
 #include "tests/support/examples.hpp"
-#include "tests/unit/drawing/remembering_kernel.hpp"
 
 namespace rodwright::testing {
 
@@ -23,13 +22,11 @@ struct Making {
     BackendInput input{piece, sources, solids, {}};
     std::optional<drawing::Fonts> fonts = drawing::Fonts::load(diagnostics);
 
-    std::optional<RememberingKernel> kernel;
     std::optional<WorkPlan> work;
 
     explicit Making(Piece made) : piece(std::move(made)) {
         REQUIRE(fonts.has_value());
         REQUIRE(solids.kernel() != nullptr);
-        kernel.emplace(*solids.kernel());
         work = plan_work(piece, embedded_work_data(), assembly_facts(piece, solids), {}, diagnostics);
         REQUIRE(work.has_value());
         input.work = &*work;
@@ -37,7 +34,7 @@ struct Making {
 
     packet::Context context(const OptionValues& options) {
         std::optional<packet::Context> made =
-            packet::make_context(input, options, *fonts, *kernel, diagnostics);
+            packet::make_context(input, options, *fonts, *solids.kernel(), diagnostics);
         REQUIRE(made.has_value());
         return std::move(*made);
     }

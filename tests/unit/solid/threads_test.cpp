@@ -70,7 +70,7 @@ TEST_SUITE("unit/solid") {
         const SolidRef alone = build(rounded_rail());
         const std::vector<ViewLine> lines = pictorial(alone);
         const Bounds half{{0, 0, 0}, {60, 40, 30}};
-        const double half_volume = kernel().volume(*kernel().within(*alone, half));
+        const double half_volume = kernel().volume(*kernel().within(alone, half));
         std::vector<int> wrong(times);
         at_once(times, [&](std::size_t i) {
             Diagnostics diagnostics;
@@ -78,7 +78,7 @@ TEST_SUITE("unit/solid") {
             const SolidRef& seen = i % 2 == 0 ? own : alone;
             wrong[i] += own == nullptr || !diagnostics.ok();
             wrong[i] += !same(pictorial(seen), lines);
-            const SolidRef left = kernel().within(*seen, half);
+            const SolidRef left = kernel().within(seen, half);
             wrong[i] += left == nullptr || kernel().volume(*left) != half_volume;
             wrong[i] += kernel().triangles(*seen, 0.2).empty();
         });

@@ -1,18 +1,15 @@
-// The solid kernel, with an answer to the same question kept: sheets of one piece in many formats ask for the
-// same views over and over.
-#pragma once
+#include "compiler/solid/remembering_kernel.hpp"
 
 #include <map>
 #include <mutex>
 #include <tuple>
 
-#include "compiler/solid/solid_kernel.hpp"
+namespace rodwright {
 
-namespace rodwright::testing {
+namespace {
 
-class RememberingKernel : public SolidKernel {
+class RememberingKernel final : public SolidKernel {
   public:
-    // `kernel` is kept by address.
     explicit RememberingKernel(const SolidKernel& kernel) : kernel_(kernel) {}
 
     SolidRef build(const Piece& piece, const Kind& kind, Diagnostics& diagnostics) const override {
@@ -27,8 +24,8 @@ class RememberingKernel : public SolidKernel {
     }
 
     // What is cut off is kept too, so that no later solid stands at its address.
-    SolidRef within(const Solid& solid, const Bounds& box) const override {
-        return remembered(within_, std::tuple(&solid, box.low, box.high),
+    SolidRef within(const SolidRef& solid, const Bounds& box) const override {
+        return remembered(within_, std::tuple(solid.get(), box.low, box.high),
                           [&] { return kernel_.within(solid, box); });
     }
     std::vector<ViewLine> view(const std::vector<PlacedSolid>& solids, const View& from,
@@ -66,4 +63,10 @@ class RememberingKernel : public SolidKernel {
     mutable std::map<std::tuple<const Solid*, double>, std::vector<Triangle>> triangles_;
 };
 
-}  // namespace rodwright::testing
+}  // namespace
+
+std::unique_ptr<const SolidKernel> remembering(const SolidKernel& kernel) {
+    return std::make_unique<RememberingKernel>(kernel);
+}
+
+}  // namespace rodwright
