@@ -69,7 +69,10 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
             not_yet(statement, "overlays of measured sizes (`made`) are");
             break;
         case NodeKind::accept:
-            accept(statement);
+            accept(pending, statement);
+            break;
+        case NodeKind::opens:
+            opens(pending, statement);
             break;
         case NodeKind::climate:
             climate(statement, scope);

@@ -16,7 +16,7 @@
 namespace rodwright {
 
 // Goes up with every change of what a backend sees; a module built for another version is refused.
-inline constexpr std::uint32_t backend_interface_version = 4;
+inline constexpr std::uint32_t backend_interface_version = 5;
 
 struct WoodPlan;  // compiler/stock/plan/wood_plan.hpp
 struct WorkPlan;  // compiler/work/work_plan.hpp

@@ -76,6 +76,8 @@ piece "Keeper's table" {
   variant "window seat" { length = 60" }
   made leg[left] { wide = 1-47/64" }
   accept wide_gap because "seen and liked"
+  accept W1102 on leg, rail[left] because "mitred"
+  opens by 10"
   climate 30% to 65% at 68F
   climate 30% to 65% at 20C made at 8%
 }
