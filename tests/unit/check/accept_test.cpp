@@ -53,7 +53,9 @@ TEST_SUITE("unit/check") {
     TEST_CASE("what is accepted on a part is accepted there alone") {
         const std::string text =
             "piece \"Racks\" { wide = 10\"; deep = 10\"; tall = 10\"\n"
-            "part low { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 0\"; tall = "
+            "part foot { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 0\"; tall = "
+            "1\" }\n"
+            "part low { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 3\"; tall = "
             "1\" }\n"
             "part high { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 6\"; tall = "
             "1\" }\n"
