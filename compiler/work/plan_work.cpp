@@ -92,6 +92,12 @@ WorkSums sums_of(const Timetable& timetable, const std::vector<WorkItem>& items,
     return sums;
 }
 
+std::vector<Number> numbers_of(const Piece& piece, const std::vector<WorkItem>& items) {
+    std::vector<MachineLimit> limits;
+    for (const WorkItem& item : items) limits.insert(limits.end(), item.limits.begin(), item.limits.end());
+    return machine_numbers(piece, limits);
+}
+
 std::string stage_reason(const OrderRules& rules, Stage stage) {
     for (const OrderRule& rule : rules.rules) {
         if (rule.before.stage && rule.after.stage == stage) return rule.because;
@@ -173,6 +179,7 @@ std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& data,
     plan.glue_ups = glue_ups_of(piece, assembly, data.curing);
     check_glue_ups(piece, plan.glue_ups, data, diagnostics);
     std::vector<WorkItem> items = collect_work(piece, data, plan.glue_ups, diagnostics);
+    plan.numbers = numbers_of(piece, items);
     const std::vector<OrderEdge> edges = work_order(items, data.order);
     if (std::optional<Diagnostic> circle = circle_in(items, edges)) {
         diagnostics.add(std::move(*circle));

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/check/findings.hpp"
 #include "compiler/geometry/geometry.hpp"
 #include "compiler/graph/piece.hpp"
 #include "compiler/graph/stage.hpp"
@@ -143,6 +144,7 @@ struct WorkPlan {
     std::vector<GlueUp> glue_ups;
     GlueFacts glue;
     WorkSums sums;
+    std::vector<Number> numbers;  // what machines are asked for, against what they take
 };
 
 }  // namespace rodwright
