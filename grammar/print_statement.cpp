@@ -83,7 +83,9 @@ std::string_view pattern(NodeKind kind) {
         case NodeKind::over:
             return "over $";
         case NodeKind::accept:
-            return "accept $ because $";
+            return "accept *";
+        case NodeKind::opens:
+            return "opens by $";
         case NodeKind::climate:
             return "climate $ to $ at $< $>";
         case NodeKind::made_at:

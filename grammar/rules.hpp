@@ -15,7 +15,7 @@ struct phrase : sor<seq<at<apply_ahead>, apply>, equation> {};
 
 struct design_statement : sor<part, join, let, param, grain, space, fasten, wood, require, if_statement, load,
                               unit, finish, assembly, place, variant, made, done, taken, accept, climate,
-                              thick, rake, splay, glued, show, matched, used_as> {};
+                              thick, rake, splay, glued, show, matched, opens, used_as> {};
 struct body_statement : sor<step, check, remove, leave, needs, trim, extend, blend, bevel, slides, lets, glue,
                             hold, supply, doc, joint, shape> {};
 struct statement : sor<seq<at<name_ahead>, phrase>, design_statement, body_statement, phrase> {};

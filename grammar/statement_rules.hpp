@@ -77,7 +77,8 @@ struct from_the_work
 struct taken : seq<key<"take">, an_axis, star<comma, an_axis>, from_the_work, opt<over>> {};
 struct because : seq<key<"because">, a_text> {};
 struct accept
-    : seq<key<"accept">, need<"what is accepted", token<word>>, need<"`because`", key<"because">>, a_text> {};
+    : seq<key<"accept">, need<"what is accepted", token<word>>, opt<upon>, need<"`because`", because>> {};
+struct opens : seq<key<"opens">, need<"`by`", key<"by">>, value> {};
 
 struct made_at : seq<key<"made">, need<"`at`", key<"at">>, value> {};
 struct climate : seq<key<"climate">, value, a_to, value, need<"`at`", key<"at">>, value, opt<made_at>> {};

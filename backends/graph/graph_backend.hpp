@@ -27,11 +27,11 @@
 //              lets: {way, by}: how the first member may move; hold: box,
 //              fasteners: {form: dowel | screw | clip, body}}; the bodies along the joint's u, v, w as wide,
 //              deep, tall
-//   assemblies {name, parent, box}
+//   assemblies {name, parent, box, opens}
 //   loads      {force: quantity, part, face, place}
 //   uses       {what, detail, people, on: [part]}
 //   finishes   {name, coats}
-//   accepts    {code, because}
+//   accepts    {code, because, on: [part]}
 //   climate    {driest, dampest: relative humidity; kelvin; made_at: moisture content; said: by the design}
 #pragma once
 

@@ -194,6 +194,7 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
         put(out, "name", assembly.name);
         if (assembly.parent != AssemblyId::none) put(out, "parent", place_in_list(assembly.parent));
         put(out, "box", assembly.box);
+        if (assembly.opens) put(out, "opens", *assembly.opens);
     });
     put_list(out, "loads", piece.loads, [&](const Load& load) {
         put(out, "force", load.force);
@@ -218,6 +219,7 @@ void put_rest(YAML::Emitter& out, const Piece& piece) {
     put_list(out, "accepts", piece.accepts, [&](const Accept& accept) {
         put(out, "code", accept.code);
         put(out, "because", accept.because);
+        if (!accept.on.empty()) put_ids(out, "on", accept.on);
     });
     out << YAML::Key << "climate" << YAML::Value << YAML::Flow << YAML::BeginMap;
     put(out, "driest", piece.climate.driest);

@@ -44,19 +44,58 @@ Findings run_checks(const Piece& piece, SolidStore& solids, const std::optional<
     return all;
 }
 
-Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts) {
+Findings judged(Findings findings, const Diagnostics& said, const Piece& piece) {
     Diagnostics all = said;
     for (const Diagnostic& each : findings.diagnostics.list()) all.add(each);
-    findings.diagnostics = accepted(all, accepts);
+    findings.diagnostics = accepted(all, piece);
     return findings;
 }
 
-Diagnostics accepted(const Diagnostics& found, const std::vector<Accept>& accepts) {
+static std::vector<Span> places_of(const Diagnostic& diagnostic) {
+    std::vector<Span> places = {diagnostic.primary};
+    for (const Label& label : diagnostic.labels) places.push_back(label.span);
+    return places;
+}
+
+static bool any_at(const std::vector<Span>& places, const Span& where) {
+    return std::ranges::find(places, where) != places.end();
+}
+
+// Whether one of the places is a line that says how the part is joined, shaped, loaded or used.
+static bool speaks_of(const Piece& piece, PartId part, const std::vector<Span>& places) {
+    const Kind& kind = piece[piece[part].kind];
+    const auto shown = [&](const auto& each) { return any_at(places, each.where); };
+    const auto joined = [&](const Joint& joint) {
+        return shown(joint) &&
+               std::ranges::find(joint.members, part, &JointMember::part) != joint.members.end();
+    };
+    const auto used = [&](const Use& use) {
+        return shown(use) && std::ranges::find(use.on, part) != use.on.end();
+    };
+    const auto loaded = [&](const Load& load) { return shown(load) && load.part == part; };
+    return std::ranges::any_of(kind.features, shown) || std::ranges::any_of(kind.shapes, shown) ||
+           std::ranges::any_of(piece.joints, joined) || std::ranges::any_of(piece.uses, used) ||
+           std::ranges::any_of(piece.loads, loaded);
+}
+
+static bool fits(const Accept& accept, const Diagnostic& diagnostic, const Piece& piece) {
+    if (accept.code != info(diagnostic.code).code) return false;
+    if (accept.on.empty()) return true;
+    const std::vector<Span> places = places_of(diagnostic);
+    const bool shows_parts =
+        std::ranges::any_of(piece.parts, [&](const Part& part) { return any_at(places, part.where); });
+    return std::ranges::any_of(accept.on, [&](PartId part) {
+        return shows_parts ? any_at(places, piece[part].where) : speaks_of(piece, part, places);
+    });
+}
+
+Diagnostics accepted(const Diagnostics& found, const Piece& piece) {
+    const std::vector<Accept>& accepts = piece.accepts;
     Diagnostics judged;
     std::vector<bool> used(accepts.size());
     for (Diagnostic diagnostic : found.list()) {
-        const std::string_view code = info(diagnostic.code).code;
-        const auto accept = std::ranges::find(accepts, code, &Accept::code);
+        const auto accept =
+            std::ranges::find_if(accepts, [&](const Accept& each) { return fits(each, diagnostic, piece); });
         if (accept != accepts.end()) {
             diagnostic.accepted = accept->because;
             used[static_cast<std::size_t>(accept - accepts.begin())] = true;

@@ -17,11 +17,12 @@ Findings run_checks(const Piece& piece, SolidStore& solids);
 Findings run_checks(const Piece& piece, SolidStore& solids, const std::optional<AssemblyFacts>& facts);
 
 // With what was said before the checks, all judged as the design asks.
-Findings judged(Findings findings, const Diagnostics& said, const std::vector<Accept>& accepts);
+Findings judged(Findings findings, const Diagnostics& said, const Piece& piece);
 
 // The same diagnostics, with those marked that the design accepts. Only warnings and notes can be, and errors
 // of the checks: no other error leaves a piece behind. Code::accepts_nothing for an `accept` that fits none
-// of them.
-Diagnostics accepted(const Diagnostics& found, const std::vector<Accept>& accepts);
+// of them. One that names parts fits what shows a line of theirs: the part's own, or where a finding shows no
+// part's, that of a joint, a shape, a load or a use.
+Diagnostics accepted(const Diagnostics& found, const Piece& piece);
 
 }  // namespace rodwright

@@ -4,6 +4,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <functional>
+#include <iterator>
 #include <memory>
 
 #include "compiler/assembly/assembly_facts.hpp"
@@ -161,8 +162,10 @@ Prepared prepare(const std::vector<Task>& tasks, const BuildArguments& arguments
         for (const Diagnostic& diagnostic : found->list()) compilation.diagnostics.add(diagnostic);
     }
     if (prepared.findings) {
+        if (prepared.work)
+            std::ranges::copy(prepared.work->numbers, std::back_inserter(prepared.findings->numbers));
         prepared.findings =
-            judged(std::move(*prepared.findings), compilation.diagnostics, compilation.piece->accepts);
+            judged(std::move(*prepared.findings), compilation.diagnostics, *compilation.piece);
         compilation.diagnostics = prepared.findings->diagnostics;
     }
     return prepared;

@@ -1,3 +1,5 @@
+#include <algorithm>
+#include <iterator>
 #include <memory>
 #include <set>
 
@@ -45,14 +47,16 @@ Diagnostics strict(const Diagnostics& found) {
     return judged;
 }
 
-// What the shop lacks for the work, and work that waits for itself.
+// What the shop lacks for the work, what its machines do not take, and work that waits for itself.
 void check_work(const CheckArguments& arguments, Compilation& compilation,
-                const std::optional<AssemblyFacts>& facts) {
+                const std::optional<AssemblyFacts>& facts, Findings& findings) {
     Diagnostics found;
     const std::optional<WorkSetting> setting =
         work_setting(arguments.design, {}, *compilation.sources, found);
     const Piece& piece = *compilation.piece;
-    if (setting) plan_work(piece, setting->data, facts, setting->options, found);
+    const std::optional<WorkPlan> plan =
+        setting ? plan_work(piece, setting->data, facts, setting->options, found) : std::nullopt;
+    if (plan) std::ranges::copy(plan->numbers, std::back_inserter(findings.numbers));
     for (const Diagnostic& diagnostic : found.list()) compilation.diagnostics.add(diagnostic);
 }
 
@@ -72,20 +76,22 @@ void draw_locks(const std::string& path, const Compilation& compilation, SolidSt
 
 Findings findings_of(const CheckArguments& arguments, Compilation& compilation) {
     Findings findings;
-    std::vector<Accept> accepts;
     if (compilation.piece && compilation.diagnostics.ok()) {
         SolidStore solids(*compilation.piece, compilation.diagnostics);
         solids.placed();
         if (compilation.diagnostics.ok()) {
             const std::optional<AssemblyFacts> facts = assembly_facts(*compilation.piece, solids);
             findings = run_checks(*compilation.piece, solids, facts);
-            check_work(arguments, compilation, facts);
+            check_work(arguments, compilation, facts, findings);
             if (facts && !arguments.picture.empty())
                 draw_locks(arguments.picture, compilation, solids, *facts, compilation.diagnostics);
         }
-        accepts = compilation.piece->accepts;
     }
-    findings = judged(std::move(findings), compilation.diagnostics, accepts);
+    if (compilation.piece) {
+        findings = judged(std::move(findings), compilation.diagnostics, *compilation.piece);
+    } else {
+        findings.diagnostics = compilation.diagnostics;
+    }
     if (arguments.strict) findings.diagnostics = strict(findings.diagnostics);
     return findings;
 }

@@ -31,15 +31,18 @@ static std::optional<ShopTool> read_tool(const YamlNode& node, Diagnostics& diag
     return tool;
 }
 
+static std::optional<Rational> length_of(const YamlNode& node, FieldReader& fields) {
+    const std::optional<Quantity> size = read_quantity(node, fields.diagnostics());
+    if (size && size->is_length() && size->value > 0) return size->value;
+    if (size) fields.fault(node, "a length above zero is wanted", "write the unit: `12 in` or `300mm`");
+    fields.spoil();
+    return std::nullopt;
+}
+
 // A length above zero, or nothing where the key is not there.
 static std::optional<Rational> optional_length(FieldReader& fields, std::string_view key) {
     const YamlNode* node = fields.optional_scalar(key);
-    if (node == nullptr) return std::nullopt;
-    const std::optional<Quantity> size = read_quantity(*node, fields.diagnostics());
-    if (size && size->is_length() && size->value > 0) return size->value;
-    if (size) fields.fault(*node, "a length above zero is wanted", "write the unit: `12 in` or `300mm`");
-    fields.spoil();
-    return std::nullopt;
+    return node == nullptr ? std::nullopt : length_of(*node, fields);
 }
 
 static int small_number(FieldReader& fields, std::string_view key, int least, int most) {
@@ -55,7 +58,8 @@ static int small_number(FieldReader& fields, std::string_view key, int least, in
 class ShopReader {
   public:
     ShopReader(const YamlNode& root, Shop& shop, Diagnostics& diagnostics)
-        : fields_(root, {"tools", "machines", "fits", "instead", "clamps", "fitting", "workers", "day"},
+        : fields_(root,
+                  {"tools", "cutters", "turns", "machines", "fits", "instead", "clamps", "fitting", "workers", "day"},
                   diagnostics),
           shop_(shop),
           diagnostics_(diagnostics) {}
@@ -63,6 +67,8 @@ class ShopReader {
     // Whether all of it was as it should be.
     bool read() {
         if (const YamlNode* tools = fields_.optional_map("tools")) read_tools(*tools);
+        if (const YamlNode* cutters = fields_.optional_map("cutters")) read_cutters(*cutters);
+        if (const YamlNode* turns = fields_.optional_list("turns")) read_turns(*turns);
         if (const YamlNode* machines = fields_.optional_map("machines")) read_machines(*machines);
         if (const YamlNode* fits = fields_.optional_map("fits")) read_fits(*fits);
         if (const YamlNode* instead = fields_.optional_map("instead")) read_instead(*instead);
@@ -102,16 +108,94 @@ class ShopReader {
     void read_machines(const YamlNode& map) {
         shop_.machines_.clear();
         for (const YamlNode& node : map.children) {
-            FieldReader fields(node, {"holds", "widest", "tallest", "shortest"}, diagnostics_);
+            FieldReader fields(node,
+                               {"holds", "widest", "tallest", "shortest", "under", "smallest", "most",
+                                "largest", "slowest", "fastest"},
+                               diagnostics_);
             Machine machine;
             machine.name = node.key;
             if (const YamlNode* holds = fields.optional_list("holds")) machine.holds = words(*holds, fields);
             machine.widest = optional_length(fields, "widest");
             machine.tallest = optional_length(fields, "tallest");
             machine.shortest = optional_length(fields, "shortest");
+            machine.under = optional_length(fields, "under");
+            machine.largest = optional_length(fields, "largest");
+            machine.slowest = fields.optional_number("slowest");
+            machine.fastest = fields.optional_number("fastest");
+            if (const YamlNode* most = fields.optional_map("most")) machine.most = read_most(*most);
+            if (const YamlNode* smallest = fields.optional_map("smallest"))
+                machine.smallest = read_smallest(*smallest);
             ok_ = ok_ && fields.ok();
             shop_.machines_.push_back(std::move(machine));
         }
+    }
+
+    std::map<std::string, Rational> read_most(const YamlNode& map) {
+        std::map<std::string, Rational> most;
+        for (const YamlNode& node : map.children) {
+            if (const std::optional<Rational> length = length_of(node, fields_)) most[node.key] = *length;
+        }
+        return most;
+    }
+
+    std::optional<SmallestHeld> read_smallest(const YamlNode& node) {
+        FieldReader fields(node, {"length", "width", "otherwise"}, diagnostics_);
+        fields.require({"length", "width"});
+        const std::optional<Rational> length = optional_length(fields, "length");
+        const std::optional<Rational> width = optional_length(fields, "width");
+        std::string otherwise = fields.text("otherwise");
+        ok_ = ok_ && fields.ok();
+        if (!length || !width) return std::nullopt;
+        return SmallestHeld{*length, *width, std::move(otherwise)};
+    }
+
+    void read_cutters(const YamlNode& map) {
+        for (const YamlNode& node : map.children) {
+            FieldReader fields(node, {"times", "plus", "reach"}, diagnostics_);
+            CutterFacts& facts = shop_.cutters_[node.key];
+            if (const auto times = fields.optional_number("times")) facts.times = *times;
+            if (const auto plus = optional_length(fields, "plus")) facts.plus = *plus;
+            if (const YamlNode* reach = fields.optional_list("reach")) facts.reach = read_reach(*reach);
+            ok_ = ok_ && fields.ok();
+        }
+    }
+
+    std::map<Rational, Rational> read_reach(const YamlNode& list) {
+        std::map<Rational, Rational> reach;
+        for (const YamlNode& node : list.children) {
+            FieldReader fields(node, {"from", "deep"}, diagnostics_);
+            fields.require({"from", "deep"});
+            const std::optional<Rational> from = optional_length(fields, "from");
+            const std::optional<Rational> deep = optional_length(fields, "deep");
+            ok_ = ok_ && fields.ok();
+            if (from && deep) reach[*from] = *deep;
+        }
+        return reach;
+    }
+
+    void read_turns(const YamlNode& list) {
+        for (const YamlNode& node : list.children) {
+            FieldReader fields(node, {"cutters", "most"}, diagnostics_);
+            const YamlNode* cutters = fields.list("cutters");
+            const YamlNode* most = fields.list("most");
+            ok_ = ok_ && fields.ok();
+            if (cutters == nullptr || most == nullptr) continue;
+            const std::map<Rational, Rational> turns = read_most_turns(*most);
+            for (const std::string& tool : words(*cutters, fields)) shop_.cutters_[tool].turns = turns;
+        }
+    }
+
+    std::map<Rational, Rational> read_most_turns(const YamlNode& list) {
+        std::map<Rational, Rational> most;
+        for (const YamlNode& node : list.children) {
+            FieldReader fields(node, {"up_to", "turns"}, diagnostics_);
+            fields.require({"up_to", "turns"});
+            const std::optional<Rational> up_to = optional_length(fields, "up_to");
+            const Rational turns = fields.number("turns");
+            ok_ = ok_ && fields.ok();
+            if (up_to) most[*up_to] = turns;
+        }
+        return most;
     }
 
     static std::vector<std::string> words(const YamlNode& list, FieldReader& fields) {

@@ -54,6 +54,26 @@ std::optional<Rational> Shop::cutter_for(const std::string& name, const Rational
     return above == sizes.begin() ? std::nullopt : std::optional(*std::prev(above));
 }
 
+Rational Shop::diameter_of(const std::string& tool, const Rational& size) const {
+    const auto facts = cutters_.find(tool);
+    return facts == cutters_.end() ? size : Rational(facts->second.times * size + facts->second.plus);
+}
+
+std::optional<Rational> Shop::reach_of(const std::string& tool, const Rational& size) const {
+    const auto facts = cutters_.find(tool);
+    if (facts == cutters_.end()) return std::nullopt;
+    const auto above = facts->second.reach.upper_bound(size);
+    if (above == facts->second.reach.begin()) return std::nullopt;
+    return std::prev(above)->second;
+}
+
+std::optional<Rational> Shop::most_turns(const std::string& tool, const Rational& size) const {
+    const auto facts = cutters_.find(tool);
+    if (facts == cutters_.end() || facts->second.turns.empty()) return std::nullopt;
+    const auto limit = facts->second.turns.lower_bound(diameter_of(tool, size));
+    return limit == facts->second.turns.end() ? Rational(0) : limit->second;
+}
+
 const Machine* Shop::machine(const std::string& name) const {
     const auto found = std::ranges::find(machines_, name, &Machine::name);
     return found == machines_.end() ? nullptr : &*found;

@@ -21,6 +21,13 @@ struct ShopTool {
     std::vector<Rational> sizes;  // millimetres, smallest first, none twice
 };
 
+// The smallest part that is held safely at a machine: one that is as long, or as wide.
+struct SmallestHeld {
+    Rational length;
+    Rational width;
+    std::string otherwise;  // how a smaller one is made
+};
+
 // What a machine takes; empty: no limit that matters.
 struct Machine {
     std::string name;                // "table_saw"
@@ -28,6 +35,20 @@ struct Machine {
     std::optional<Rational> widest;
     std::optional<Rational> tallest;
     std::optional<Rational> shortest;
+    std::optional<Rational> under;  // the tallest part that goes under its cutter
+    std::optional<SmallestHeld> smallest;
+    std::map<std::string, Rational> most;  // what it can be set to at the most, by name of the setting
+    std::optional<Rational> largest;       // diameter of the largest cutter
+    std::optional<Rational> slowest;       // turns a minute
+    std::optional<Rational> fastest;       // the same
+};
+
+// What is known of a cutter, as it turns.
+struct CutterFacts {
+    Rational times = 1;  // diameter = times * size + plus
+    Rational plus = 0;
+    std::map<Rational, Rational> reach;  // how deep it cuts, by size: this one and larger ones
+    std::map<Rational, Rational> turns;  // a minute, at the most, by diameter: this one and smaller ones
 };
 
 // Another way to the work of a machine that is not there.
@@ -74,6 +95,12 @@ class Shop {
                                        LengthUnit unit) const;
     // The machine of that name, or null.
     const Machine* machine(const std::string& name) const;
+    // How wide a cutter is as it turns; its size where nothing else is known.
+    Rational diameter_of(const std::string& tool, const Rational& size) const;
+    // How deep it cuts, empty where that is not known.
+    std::optional<Rational> reach_of(const std::string& tool, const Rational& size) const;
+    // How fast it may turn, empty where that is not known. Zero: it is wider than any that may turn.
+    std::optional<Rational> most_turns(const std::string& tool, const Rational& size) const;
     // Nearest first; none for a machine that nothing is known of.
     const std::vector<OtherWay>& instead_of(const std::string& name) const;
 
@@ -90,6 +117,7 @@ class Shop {
     std::vector<ShopTool> tools_;
     std::vector<Machine> machines_;
     std::map<std::string, CutterFit> fits_;
+    std::map<std::string, CutterFacts> cutters_;
     std::map<std::string, std::vector<OtherWay>> instead_;
     std::vector<ClampStock> clamps_;
     FittingOver fitting_;

@@ -1,14 +1,20 @@
-// What a design says to the checks: findings that its maker accepts, and the air it will stand in.
+// What a design says to the checks: findings that its maker accepts, how far its drawers open, and the air it
+// will stand in.
 #include <fmt/format.h>
 
 #include "compiler/evaluate/instantiation.hpp"
 
 namespace rodwright {
 
-void Instantiation::accept(const Syntax& line) {
+void Instantiation::accept(const Pending& pending, const Syntax& line) {
     const Syntax word = line.child(0);
+    const Syntax upon = line.find(NodeKind::upon);
+    const Syntax reason = line.find(NodeKind::because).child(0);
     const CodeInfo* code = find_code(word.text());
-    std::string because = unquoted(line.child(1));
+    std::string because = unquoted(reason);
+    std::vector<PartPattern> on;
+    if (upon) on = members(pending, upon.child(0));
+    if (upon && on.empty()) return;  // reported
     if (code == nullptr) {
         std::vector<std::string> codes;
         for (const CodeInfo& each : all_codes()) codes.emplace_back(each.code);
@@ -19,10 +25,23 @@ void Instantiation::accept(const Syntax& line) {
                           ? "write the code that stands in the finding, as in `accept W1102 because \"...\"`"
                           : fmt::format("did you mean `{}`?", near)));
     } else if (because.find_first_not_of(' ') == std::string::npos) {
-        report(diagnose(Code::bad_argument, line.child(1).span(), "a finding is accepted for a reason")
+        report(diagnose(Code::bad_argument, reason.span(), "a finding is accepted for a reason")
                    .hint("say why, for whoever reads the packet"));
     } else {
-        out_.accepts.push_back({std::string(code->code), std::move(because), line.span()});
+        out_.accepts.push_back({std::string(code->code), std::move(on), std::move(because), line.span()});
+    }
+}
+
+void Instantiation::opens(const Pending& pending, const Syntax& line) {
+    Container& container = *pending.container;
+    if (container.parent == nullptr) return refuse(line, "in a piece: an assembly opens, as a drawer does");
+    const std::optional<Quantity> by = evaluator_.quantity(line.child(0), *container.scope);
+    if (!by) return;
+    if (!by->is_length() || by->value <= 0) {
+        report(
+            diagnose(Code::bad_argument, line.child(0).span(), "an assembly opens by a length above zero"));
+    } else {
+        container.opens = by->value;
     }
 }
 

@@ -75,7 +75,10 @@ void Instantiation::evaluate_one(const Pending& pending, const Syntax& statement
             done(pending, statement);
             break;
         case NodeKind::accept:
-            accept(statement);
+            accept(pending, statement);
+            break;
+        case NodeKind::opens:
+            opens(pending, statement);
             break;
         case NodeKind::climate:
             climate(statement, scope);

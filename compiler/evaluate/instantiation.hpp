@@ -87,7 +87,8 @@ class Instantiation {
     void take(PartDeclaration& declaration, const Syntax& line, Scope& scope);
 
     // instantiate_checks.cpp
-    void accept(const Syntax& accept);
+    void accept(const Pending& pending, const Syntax& accept);
+    void opens(const Pending& pending, const Syntax& opens);
     void climate(const Syntax& climate, Scope& scope);
     std::optional<Rational> share(const Syntax& expression, Scope& scope, const Rational& most);
 };

@@ -35,8 +35,9 @@ struct Container {
     Scope* scope = nullptr;
     std::map<std::string, std::size_t, std::less<>> parts;  // index in Statements::declarations
     std::map<std::string, Container*, std::less<>> assemblies;
-    Span where;  // its name
-    Span body;   // its lines
+    std::optional<Rational> opens;  // how far it comes out to the front, mm; what stays where it is has none
+    Span where;                     // its name
+    Span body;                      // its lines
 };
 
 // A size that is taken from the work and not from the drawing: the part is cut over it and marked in place.
@@ -156,7 +157,8 @@ struct DoneStatement {
 };
 
 struct AcceptStatement {
-    std::string code;  // of a diagnostic, as written in codes.def
+    std::string code;             // of a diagnostic, as written in codes.def
+    std::vector<PartPattern> on;  // empty: wherever it is found
     std::string because;
     Span where;
 };

@@ -41,7 +41,8 @@ void check_part_woods(const Statements& statements, Evaluator& evaluator) {
 void add_assemblies(const Statements& statements, const Places& places, Piece& piece) {
     for (std::size_t i = 1; i < statements.containers.size(); ++i) {
         const Container& container = statements.containers[i];
-        Assembly assembly{container.name, AssemblyId::none, places.containers[i]};
+        Assembly assembly{container.name, AssemblyId::none, places.containers[i], container.opens,
+                          container.where};
         for (std::size_t j = 1; j < i; ++j) {
             if (&statements.containers[j] == container.parent)
                 assembly.parent = static_cast<AssemblyId>(j - 1);
@@ -59,14 +60,24 @@ void add_loads(const Statements& statements, Piece& piece) {
     }
 }
 
+std::vector<PartId> parts_of(const Statements& statements, const std::vector<PartPattern>& patterns) {
+    std::vector<PartId> parts;
+    for (const PartPattern& pattern : patterns) {
+        for (const std::size_t part : matching(statements, pattern))
+            parts.push_back(static_cast<PartId>(part));
+    }
+    return parts;
+}
+
 void add_uses(const Statements& statements, Piece& piece) {
     for (const UseStatement& use : statements.uses) {
-        Use used{use.what, use.detail, use.people, {}, use.where};
-        for (const PartPattern& pattern : use.on) {
-            for (const std::size_t part : matching(statements, pattern))
-                used.on.push_back(static_cast<PartId>(part));
-        }
-        piece.uses.push_back(std::move(used));
+        piece.uses.push_back({use.what, use.detail, use.people, parts_of(statements, use.on), use.where});
+    }
+}
+
+void add_accepts(const Statements& statements, Piece& piece) {
+    for (const AcceptStatement& accept : statements.accepts) {
+        piece.accepts.push_back({accept.code, accept.because, accept.where, parts_of(statements, accept.on)});
     }
 }
 
@@ -184,8 +195,7 @@ std::optional<Piece> build_piece(const Statements& statements, const Places& pla
         piece.glue_where = statements.glue.span();
     }
     add_as_built(statements, piece);
-    for (const AcceptStatement& accept : statements.accepts)
-        piece.accepts.push_back({accept.code, accept.because, accept.where});
+    add_accepts(statements, piece);
     piece.climate = climate_of(statements);
     add_params(statements, evaluator, piece);
     if (!evaluator.diagnostics().ok()) return std::nullopt;

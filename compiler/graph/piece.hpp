@@ -237,6 +237,8 @@ struct Assembly {
     std::string name;
     AssemblyId parent = AssemblyId::none;
     Box box;
+    std::optional<Rational> opens = {};  // how far it comes out to the front, as a drawer does
+    Span where = {};
 };
 
 struct Load {
@@ -286,6 +288,7 @@ struct Accept {
     std::string code;  // "W1102"
     std::string because;
     Span where;
+    std::vector<PartId> on = {};  // empty: wherever it is found
 };
 
 // The air that the piece will stand in through the year, and the moisture of the wood when it is made.

@@ -104,6 +104,12 @@ WorkSums sums_of(const Timetable& timetable, const std::vector<WorkItem>& items,
     return sums;
 }
 
+std::vector<Number> numbers_of(const Piece& piece, const std::vector<WorkItem>& items) {
+    std::vector<MachineLimit> limits;
+    for (const WorkItem& item : items) limits.insert(limits.end(), item.limits.begin(), item.limits.end());
+    return machine_numbers(piece, limits);
+}
+
 std::string stage_reason(const OrderRules& rules, Stage stage) {
     for (const OrderRule& rule : rules.rules) {
         if (rule.before.stage && rule.after.stage == stage) return rule.because;
@@ -210,6 +216,7 @@ std::optional<WorkPlan> plan_work(const Piece& piece, const WorkData& usual,
     plan.done = std::move(work.done);
     std::vector<WorkItem>& items = work.left;
     check_glue_ups(piece, left_to_glue(plan.glue_ups, items), data, diagnostics);
+    plan.numbers = numbers_of(piece, items);
     std::vector<OrderEdge> edges = work_order(items, data.order, options.in_stages);
     add_clamp_order(items, plan.glue_ups, data.shop, edges);
     if (std::optional<Diagnostic> circle = circle_in(items, edges)) {

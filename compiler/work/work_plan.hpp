@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "compiler/check/findings.hpp"
 #include "compiler/data/shop.hpp"
 #include "compiler/geometry/geometry.hpp"
 #include "compiler/graph/piece.hpp"
@@ -146,6 +147,7 @@ struct WorkPlan {
     std::vector<GlueUp> glue_ups;  // that are left
     GlueFacts glue;
     WorkSums sums;
+    std::vector<Number> numbers;  // what machines are asked for, against what they take
 };
 
 }  // namespace rodwright

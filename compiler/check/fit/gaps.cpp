@@ -3,6 +3,7 @@
 
 #include <set>
 
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/check/words.hpp"
 
@@ -10,11 +11,7 @@ namespace rodwright {
 
 namespace {
 
-// Nobody leaves 2 mm at a shoulder on purpose; what is to slide or to swell lies along the grain of neither
-// part, or in an assembly of its own (common practice, no source).
-constexpr double widest_gap = 2;
 constexpr double least_gap = 1e-3;
-constexpr double least_cover = 0.5;  // of the end, by the face before it
 
 using Joined = std::set<std::pair<PartId, PartId>>;
 
@@ -51,10 +48,11 @@ Axis grain_of(const Part& part) {
 }
 
 void look_at(const Piece& piece, const Part& from, const Part& to, Findings& findings) {
+    const GapLimit& limit = check_data().fit.gap;
     for (const bool far_end : {false, true}) {
         const Face end = face_of(grain_of(from), far_end);
         const double gap = gap_before(from, end, to);
-        if (gap <= least_gap || gap > widest_gap || cover(from, end, to) < least_cover) continue;
+        if (gap <= least_gap || gap > limit.widest || cover(from, end, to) < limit.cover) continue;
         findings.diagnostics.add(
             diagnose(Code::gap_left, from.where,
                      fmt::format("the {} end of `{}` stops {} short of `{}`", face_name(end), from.name,
@@ -71,7 +69,7 @@ void look_at(const Piece& piece, const Part& from, const Part& to, Findings& fin
 void check_gaps(const CheckInput& input, Findings& findings) {
     const Piece& piece = input.piece;
     const Joined joined = joined_parts(piece);
-    for (const auto& [a, b] : near_pairs(input.meshes, widest_gap)) {
+    for (const auto& [a, b] : near_pairs(input.meshes, check_data().fit.gap.widest)) {
         if (joined.contains({static_cast<PartId>(a), static_cast<PartId>(b)})) continue;
         if (piece.parts[a].assembly != piece.parts[b].assembly) continue;
         look_at(piece, piece.parts[a], piece.parts[b], findings);

@@ -5,13 +5,12 @@
 #include <map>
 #include <numeric>
 
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
 
 namespace rodwright {
 
 namespace {
-
-constexpr double touching = 2;  // mm: what stops that short of it is reported as a gap
 
 using Groups = std::map<std::size_t, std::vector<std::size_t>>;  // by one of them, in the order of parts
 
@@ -20,6 +19,8 @@ Groups groups_that_touch(const std::vector<Mesh>& meshes) {
     std::vector<std::size_t> parent(meshes.size());
     boost::disjoint_sets<std::size_t*, std::size_t*> sets(rank.data(), parent.data());
     for (std::size_t i = 0; i < meshes.size(); ++i) sets.make_set(i);
+    // What stops that short of it is reported as a gap.
+    const double touching = check_data().fit.gap.widest;
     for (const auto& [a, b] : near_pairs(meshes, touching)) sets.union_set(a, b);
     std::map<std::size_t, std::size_t> first_of;
     Groups groups;

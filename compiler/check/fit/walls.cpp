@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "compiler/at_once.hpp"
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/check/fit/pockets.hpp"
 #include "compiler/check/movement/change.hpp"
@@ -14,13 +15,6 @@ namespace rodwright {
 
 namespace {
 
-// Less than 3 mm (under 1/8 in) splits out as it is cut; of thin parts less than a quarter (common practice,
-// no source).
-constexpr double least_wall = 3;
-constexpr double least_share = 0.25;
-// A trench over two fifths of a part's width leaves short grain before the end: at least as much as it is
-// deep (common practice, no source).
-constexpr double trench_share = 0.4;
 constexpr double rounding = 1e-3;
 
 class WallCheck {
@@ -44,6 +38,7 @@ class WallCheck {
   private:
     const CheckInput& input_;
     Findings& findings_;
+    const FitLimits& limits_ = check_data().fit;
 
     std::string shown(double millimetres) const { return about(millimetres, input_.piece.style); }
 
@@ -51,7 +46,8 @@ class WallCheck {
 
     void look_at(const Kind& kind, const std::vector<Wall>& walls) {
         const Part& part = first_part(kind);
-        const double least = std::min(least_wall, least_share * kind.size[Axis::tall].get_d());
+        const double least =
+            std::min(limits_.thinnest_wall, limits_.wall_share * kind.size[Axis::tall].get_d());
         for (const Wall& wall : walls) {
             const bool thin = wall.thick < least - rounding;
             if (thin) report_thin(part, wall);
@@ -120,7 +116,7 @@ class WallCheck {
         const Axis into = axis_of(wall.pocket->entry);
         if (into == along) return false;
         const auto across = static_cast<Axis>(3 - static_cast<int>(along) - static_cast<int>(into));
-        return wall.pocket->size(across) >= trench_share * part.body.size(across).get_d() &&
+        return wall.pocket->size(across) >= limits_.trench_share * part.body.size(across).get_d() &&
                wall.thick < wall.pocket->size(into) - rounding;
     }
 

@@ -5,15 +5,14 @@
 #include <optional>
 
 #include "compiler/assembly/shared_wood.hpp"
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/movement/change.hpp"
 
 namespace rodwright {
 
 namespace {
 
-constexpr double widest = 6;  // mm
 constexpr double touching = 0.01;
-constexpr double least_cover = 0.3;  // of the smaller face, by the other
 
 struct Beside {
     Axis axis{};
@@ -23,15 +22,16 @@ struct Beside {
 
 // How the second stands beside the first, if it faces it over a gap.
 std::optional<Beside> beside(const Box& a, const Box& b) {
+    const GapLimit& limit = check_data().movement;
     std::optional<Beside> found;
     for (const Axis axis : all_axes) {
         const Rational low = std::max(a.low[axis], b.low[axis]);
         const Rational high = std::min(a.high[axis], b.high[axis]);
         const double over = Rational(high - low).get_d();
         if (over < -touching) {
-            if (found || -over > widest) return std::nullopt;
+            if (found || -over > limit.widest) return std::nullopt;
             found = Beside{axis, b.low[axis] >= a.high[axis], -over};
-        } else if (over < least_cover * std::min(a.size(axis), b.size(axis)).get_d()) {
+        } else if (over < limit.cover * std::min(a.size(axis), b.size(axis)).get_d()) {
             return std::nullopt;
         }
     }
@@ -69,7 +69,7 @@ NarrowGap free_standing(const Piece& piece, std::size_t part, Axis axis, const S
 std::vector<NarrowGap> narrow_gaps(const Piece& piece, const std::vector<Mesh>& meshes) {
     std::vector<NarrowGap> gaps;
     SidesOfParts free;
-    for (const auto& [a, b] : near_pairs(meshes, widest)) {
+    for (const auto& [a, b] : near_pairs(meshes, check_data().movement.widest)) {
         const Part& first = piece.parts[a];
         const Part& second = piece.parts[b];
         const std::optional<Beside> how = beside(first.body, second.body);

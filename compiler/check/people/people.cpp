@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <optional>
 
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
+#include "compiler/check/strength/load_cases.hpp"
 #include "compiler/check/words.hpp"
 
 namespace rodwright {
@@ -13,48 +15,37 @@ namespace {
 
 constexpr double inch = 25.4;
 
-// What a size should lie between, mm.
-struct Usual {
-    std::string_view what;  // "height of the seat"
-    double least = 0;
-    double most = 0;
-    std::string_view source;
-};
-
-constexpr Usual usual_seat = {
-    "height of the seat", 380, 560,
-    "HFES 100-2007, seats that can be set from 15 to 22 in (from memory); EN 1729-1:2006 has "
-    "460 mm for adults"};
-constexpr Usual usual_table = {"height of the top", 26 * inch, 34 * inch,
-                               "ADA Standards 902.3 and 902.4: 28 to 34 in, 26 in for children"};
-constexpr Usual usual_desk = {
-    "height of the top", 26 * inch, 34 * inch,
-    "ADA Standards 902.3: 28 to 34 in; 26 in for typing (common practice, no source)"};
-constexpr Usual usual_knees = {
-    "room for knees under the top", 24 * inch, 1e9,
-    "ADA Standards 306.3: 27 in for wheelchairs, 24 in for children; 24 in is usual (common "
-    "practice, no source)"};
-constexpr Usual usual_books = {"depth of the shelves", 8 * inch, 14 * inch,
-                               "8 to 12 in (common practice, no source)"};
-
 class PeopleCheck {
   public:
     PeopleCheck(const Piece& piece, Findings& findings) : piece_(piece), findings_(findings) {}
 
     void look_at(const Use& use) {
-        if (use.what == "seat") {
-            held_against(usual_seat, top_of(use), use);
-        } else if (use.what == "table" || use.what == "desk") {
-            held_against(use.what == "desk" ? usual_desk : usual_table, top_of(use), use);
-            if (const auto knees = knee_room()) held_against(usual_knees, *knees, use);
-        } else if (use.what == "shelf" && use.detail == "books") {
-            if (const auto depth = least_depth(use)) held_against(usual_books, *depth, use);
+        const std::string word = strength::use_word(use);
+        for (const UsualSize& usual : check_data().people) {
+            if (usual.use != word) continue;
+            if (const auto size = measured(usual.measure, use)) held_against(usual, *size, use);
         }
     }
 
   private:
     const Piece& piece_;
     Findings& findings_;
+
+    std::optional<double> measured(Measure measure, const Use& use) const {
+        switch (measure) {
+            case Measure::top:
+                return top_of(use);
+            case Measure::knees:
+                return knee_room();
+            case Measure::depth:
+                return least_depth(use);
+            case Measure::spacing:
+                return least_spacing(shelves(use));
+            case Measure::reach:
+                return highest(shelves(use));
+        }
+        return std::nullopt;
+    }
 
     double floor() const { return piece_.box.low[Axis::tall].get_d(); }
 
@@ -92,14 +83,45 @@ class PeopleCheck {
         return depth;
     }
 
-    void held_against(const Usual& usual, double size, const Use& use) {
+    std::vector<PartId> shelves(const Use& use) const {
+        const strength::UseLoads* loads = strength::strength_data().find(strength::use_word(use));
+        return loads == nullptr ? use.on : strength::carriers_of(piece_, use, *loads);
+    }
+
+    // Clear height between one and the next above it; empty where none lies over another.
+    std::optional<double> least_spacing(const std::vector<PartId>& parts) const {
+        std::optional<double> least;
+        for (const PartId below : parts) {
+            for (const PartId above : parts) {
+                const Box& low = piece_[below].body;
+                const Box& high = piece_[above].body;
+                const double room = Rational(high.low[Axis::tall] - low.high[Axis::tall]).get_d();
+                const bool over = low.low[Axis::wide] < high.high[Axis::wide] &&
+                                  high.low[Axis::wide] < low.high[Axis::wide];
+                if (over && room > 0 && (!least || room < *least)) least = room;
+            }
+        }
+        return least;
+    }
+
+    std::optional<double> highest(const std::vector<PartId>& parts) const {
+        std::optional<double> top;
+        for (const PartId part : parts) {
+            const double height = piece_[part].body.high[Axis::tall].get_d() - floor();
+            if (!top || height > *top) top = height;
+        }
+        return top;
+    }
+
+    void held_against(const UsualSize& usual, double size, const Use& use) {
         Number number;
         number.check = "people";
-        number.title = std::string(usual.what);
+        number.title = usual.what;
         number.value = computed_length(size);
-        number.limit = computed_length(size > usual.most ? usual.most : usual.least);
+        const bool from_above = size > usual.most || usual.least == 0;
+        number.limit = computed_length(from_above ? usual.most : usual.least);
         number.formula = "measured from the floor, or along the part";
-        number.source = std::string(usual.source);
+        number.source = usual.source;
         findings_.numbers.push_back(std::move(number));
         if (size >= usual.least && size <= usual.most) return;
         const bool small = size < usual.least;
@@ -108,7 +130,7 @@ class PeopleCheck {
                 Code::unusual_size, use.where,
                 fmt::format("the {} is {}, and {} or {} is usual", usual.what, about(size, piece_.style),
                             about(small ? usual.least : usual.most, piece_.style), small ? "more" : "less"))
-                .note(std::string(usual.source))
+                .note(usual.source)
                 .hint("change the size, or accept it with the reason"));
     }
 };

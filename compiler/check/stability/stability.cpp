@@ -3,8 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
+#include "compiler/check/stability/opened.hpp"
 #include "compiler/check/stability/tipping.hpp"
 #include "compiler/check/stability/weight.hpp"
 
@@ -12,41 +15,15 @@ namespace rodwright {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // m/s^2, by definition
-constexpr double pound_force = 4.4482216152605;
 constexpr double floor_slack = 0.5;  // mm: what is higher does not touch the floor
-constexpr double least_angle = 1;    // degrees: what stands by less does not stand
-// ASTM F2057-23, clothing storage units: what it covers (16 CFR 1261), and a child of 60 lb that hangs on the
-// front, or 10 lbf pushed level at up to 56 in (the last from memory).
-constexpr double covered_height = 27 * 25.4;
-constexpr double covered_mass = 30 * 0.45359237;
-constexpr double child = 60 * pound_force;
-constexpr double push = 10 * pound_force;
-constexpr double highest_push = 56 * 25.4;
 constexpr const char* statics = "moments about the edges of the feet (statics)";
-
-// How a piece is tried that people sit on or lean on: a weight near an edge of it, and a push outwards.
-struct TipTest {
-    std::string_view use;
-    double down = 0;        // N
-    double inset = 0;       // mm, from the edge
-    double push = 0;        // N, outwards, at the height of the seat or top
-    std::size_t sides = 0;  // of `sides` below, from the first
-    const char* source;
-};
-constexpr std::array<TipTest, 3> tip_tests = {
-    {{"seat", 600, 50, 20, 3,
-      "ISO 7174-1:1988, clause 7.1: 600 N, 50 mm from the edge, forwards and sideways; the push of 20 N from "
-      "EN 1022, "
-      "from memory"},
-     {"table", 400, 50, 0, 4, "EN 12521 with EN 1730, from memory: 200 to 400 N, 50 mm from the edge"},
-     {"desk", 400, 50, 0, 4, "EN 12521 with EN 1730, from memory: 200 to 400 N, 50 mm from the edge"}}};
 
 struct Side {
     const char* over;  // "it tips forwards"
     const char* edge;
     FloorPoint way;
 };
+// The last is a wall for many pieces.
 constexpr std::array<Side, 4> sides = {{{"forwards", "front", {0, -1}},
                                         {"to the left", "left", {-1, 0}},
                                         {"to the right", "right", {1, 0}},
@@ -60,8 +37,15 @@ class StabilityCheck {
         for (const Mesh& mesh : input.meshes) include(bounds_of(mesh));
         std::vector<FloorPoint> feet;
         for (const Mesh& mesh : input.meshes) add_feet(mesh, feet);
-        standing_ = {edges_of(hull_of(std::move(feet))), weight_.kilograms * gravity, weight_.centre};
+        if (!feet.empty()) {
+            const auto [front, back] =
+                std::ranges::minmax(feet, {}, [](const FloorPoint& foot) { return foot[1]; });
+            foot_depth_ = back[1] - front[1];
+        }
+        standing_ = {edges_of(hull_of(std::move(feet))), weight_.kilograms * standard_gravity,
+                     weight_.centre};
         standing_.centre[2] -= bounds_.low[2];
+        opened_ = opened(piece_, input.meshes, standing_, bounds_.low[2], limits_.storage.contents);
     }
 
     void run() {
@@ -74,9 +58,10 @@ class StabilityCheck {
         number("least angle at which it falls by itself", computed(angle, Dimension::of(Base::angle)),
                statics);
         for (const Side& side : sides) number_side(side);
-        if (angle < least_angle) return report_fall();
+        if (angle < limits_.least_angle) return report_fall();
         for (const Load& load : piece_.loads) look_at(load);
         for (const Use& use : piece_.uses) look_at(use);
+        if (!opened_.fronts.empty()) open_drawers();
         advise_anchor();
     }
 
@@ -86,6 +71,9 @@ class StabilityCheck {
     Findings& findings_;
     Bounds bounds_;
     Standing standing_;
+    Opened opened_;
+    double foot_depth_ = 0;
+    const StandingLimits& limits_ = check_data().standing;
 
     void include(const Bounds& more) {
         for (std::size_t i = 0; i < 3; ++i) {
@@ -180,12 +168,13 @@ class StabilityCheck {
     }
 
     void look_at(const Use& use) {
-        const auto test = std::ranges::find(tip_tests, use.what, &TipTest::use);
-        if (test == tip_tests.end()) return;
+        const auto test = std::ranges::find(limits_.tests, use.what, &TipTest::use);
+        if (test == limits_.tests.end()) return;
         const Bounds top = carrying(use);
-        for (std::size_t i = 0; i < test->sides; ++i) {
-            const PutOn load{test->down, edge_middle(top, sides[i], test->inset)};
-            try_test(*test, sides[i], load, top.high[2] - bounds_.low[2], use.where);
+        for (const Side& side : sides) {
+            if (&side == &sides.back() && !test->backwards) break;
+            const PutOn load{test->down, edge_middle(top, side, test->inset)};
+            try_test(*test, side, load, top.high[2] - bounds_.low[2], use.where);
         }
     }
 
@@ -209,18 +198,94 @@ class StabilityCheck {
                 .hint("set the feet further out on that side"));
     }
 
-    void advise_anchor() {
-        if (height() < covered_height || weight_.kilograms < covered_mass) return;
-        const Side& front = sides.front();
-        const bool child_tips = tip_load(standing_, edge_middle(bounds_, front)) < child;
-        const bool push_tips = tip_force(standing_, front.way, std::min(height(), highest_push)) < push;
-        if (!child_tips && !push_tips) return;
+    // By how much the block of the test under its rear feet leans it.
+    double lean() const {
+        return std::atan2(limits_.storage.block, std::max(foot_depth_, 1.0)) * 180 / std::numbers::pi;
+    }
+
+    void open_drawers() {
+        const double angle = tip_angle(opened_.full);
+        Number& made = number("least angle at which it falls with its drawers out and full",
+                              computed(angle, Dimension::of(Base::angle)), statics);
+        made.limit = computed(limits_.least_angle, Dimension::of(Base::angle));
+        made.source = limits_.storage.source + "; the angle is common practice";
+        made.assumptions = {
+            "all drawers out at once; every litre of their boxes holds clothes, 136 g (8.5 lb/ft³)"};
+        if (angle >= limits_.least_angle) return;
         findings_.diagnostics.add(
-            diagnose(Code::wants_anchor, piece_.parts.front().where,
-                     child_tips ? "a child of 60 lb that hangs on its front edge pulls the piece over"
-                                : "a push of 10 lbf at its top tips the piece over")
-                .note("by the tests for clothing storage units, ASTM F2057-23")
-                .hint("fix it to the wall at its top, or make it deeper"));
+            diagnose(Code::tips_over, opened_.fronts.front().where,
+                     "with its drawers out and full the piece falls over by itself")
+                .note("by the test for " + limits_.storage.source)
+                .hint("let the drawers come out less far, make it deeper or heavier below, and fix it to the "
+                      "wall at its top"));
+    }
+
+    // A child on the front edge of the piece, or on each drawer with all of them out and the test's block
+    // under the rear feet. The worst of them.
+    struct Climbing {
+        double least = 0;  // N that tip it
+        double pull = 0;   // N on an anchor at its top, level, so that the child does not
+        std::string on;
+    };
+    Climbing climbing() const {
+        if (opened_.fronts.empty())
+            return climbing_on({"its front edge", edge_middle(bounds_, sides.front()), 0, {}}, standing_, 0);
+        Climbing worst;
+        for (const DrawerFront& front : opened_.fronts) {
+            Climbing each = climbing_on(front, opened_.empty, lean());
+            if (worst.on.empty() || each.least < worst.least) worst = std::move(each);
+        }
+        worst.on = "`" + worst.on + "`, with all drawers out,";
+        return worst;
+    }
+
+    Climbing climbing_on(const DrawerFront& front, const Standing& standing, double leaning) const {
+        Climbing made{tip_load(standing, front.at, front.height, leaning), 0, front.name};
+        if (!std::isfinite(made.least) || made.least >= limits_.storage.child.to_double()) return made;
+        double edge = bounds_.high[1];
+        for (const TipEdge& each : standing.edges) edge = std::min(edge, each.on[1]);
+        made.pull = (limits_.storage.child.to_double() - made.least) * (edge - front.at[1]) / height();
+        return made;
+    }
+
+    void advise_anchor() {
+        const StorageTest& test = limits_.storage;
+        if (height() < test.least_height || weight_.kilograms < test.least_mass) return;
+        const Side& front = sides.front();
+        const Climbing child = climbing();
+        if (!opened_.fronts.empty()) number_climbing(child);
+        const bool child_tips = child.least < test.child.to_double();
+        const double pushed = tip_force(opened_.empty, front.way, std::min(height(), test.push_height));
+        if (!child_tips && pushed >= test.push.to_double()) return;
+        const auto shown = [&](const Quantity& force) { return format_quantity(force, piece_.style); };
+        std::string anchor = "fix it to the wall at its top, or make it deeper";
+        if (child_tips && child.pull > 0) {
+            const Quantity pull = computed(std::ceil(child.pull), Dimension::of(Base::force));
+            anchor = fmt::format(
+                "fix it to the wall at its top with an anchor that holds a good deal more than {}, or make "
+                "it "
+                "deeper",
+                shown(pull));
+        }
+        const std::string found =
+            child_tips ? fmt::format("a child's weight of {} on {} pulls the piece over", shown(test.child),
+                                     child.on)
+                       : fmt::format("a push of {} at its top tips the piece over", shown(test.push));
+        findings_.diagnostics.add(diagnose(Code::wants_anchor, piece_.parts.front().where, found)
+                                      .note("by the tests for " + test.source)
+                                      .hint(std::move(anchor)));
+    }
+
+    void number_climbing(const Climbing& child) {
+        if (!std::isfinite(child.least)) return;
+        const Dimension force = Dimension::of(Base::force);
+        Number& made =
+            number(fmt::format("weight on {} that tips it", child.on), computed(child.least, force), statics);
+        made.limit = limits_.storage.child;
+        made.inputs = {
+            {"lean by the block under the rear feet", computed(lean(), Dimension::of(Base::angle))}};
+        made.source = limits_.storage.source;
+        made.assumptions = {"empty, all drawers out at once; the weight hangs on the front's upper edge"};
     }
 };
 

@@ -79,12 +79,18 @@ double tip_force(const Standing& standing, const FloorPoint& way, double height,
     return least;
 }
 
-double tip_load(const Standing& standing, const FloorPoint& at) {
+double tip_load(const Standing& standing, const FloorPoint& at, double height, double lean) {
+    const double angle = lean * std::numbers::pi / 180;
     double least = nothing;
     for (const TipEdge& edge : standing.edges) {
-        const double beyond = -edge.inside(at);
+        // What is high comes nearer to an edge at the front as it leans.
+        const double forwards = std::max(0.0, -edge.outward[1]);
+        const auto inside = [&](const FloorPoint& point, double above) {
+            return edge.inside(point) * std::cos(angle) - above * std::sin(angle) * forwards;
+        };
+        const double beyond = -inside(at, height);
         if (beyond <= 0) continue;
-        const double holds = standing.weight * edge.inside(on_floor(standing.centre));
+        const double holds = standing.weight * inside(on_floor(standing.centre), standing.centre[2]);
         least = std::min(least, std::max(0.0, holds) / beyond);
     }
     return least;

@@ -44,7 +44,8 @@ struct PutOn {
 // The least level force that tips it, pushed that way (of length 1) at that height while the weight lies on
 // it. Infinite where nothing does, 0 where the weight alone does.
 double tip_force(const Standing& standing, const FloorPoint& way, double height, const PutOn& load = {});
-// The least weight that tips it, put on at that point. Infinite where nothing does.
-double tip_load(const Standing& standing, const FloorPoint& at);
+// The least weight that tips it, put on at that point and that high. Infinite where nothing does. `lean` is
+// by how much the floor leans it to the front already, degrees.
+double tip_load(const Standing& standing, const FloorPoint& at, double height = 0, double lean = 0);
 
 }  // namespace rodwright

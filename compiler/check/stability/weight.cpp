@@ -26,24 +26,39 @@ Content content_of(const Mesh& mesh) {
     return content;
 }
 
+// Null where its density is not known.
+const Wood* wood_of(const Piece& piece, const Kind& kind) {
+    const Wood* wood = piece.find_wood(kind.wood);
+    return wood != nullptr && wood->density > 0 ? wood : nullptr;
+}
+
 }  // namespace
 
-Weight weight_of(const Piece& piece, const std::vector<Mesh>& meshes) {
+std::vector<PartWeight> part_weights(const Piece& piece, const std::vector<Mesh>& meshes) {
     constexpr double usual_density = 600;  // kg/m^3, between pine and oak
     constexpr double cubic_metre = 1e9;    // mm^3
+    std::vector<PartWeight> weights(piece.parts.size());
+    for (std::size_t part = 0; part < weights.size(); ++part) {
+        const Wood* wood = wood_of(piece, piece[piece.parts[part].kind]);
+        const double density = (wood != nullptr ? wood->density.get_d() : usual_density) / cubic_metre;
+        const Content content = content_of(meshes[part]);
+        weights[part].volume = content.volume;
+        weights[part].kilograms = density * content.volume;
+        for (std::size_t i = 0; i < 3; ++i) weights[part].moment[i] = density * content.moment[i];
+    }
+    return weights;
+}
+
+Weight weight_of(const Piece& piece, const std::vector<Mesh>& meshes) {
     Weight weight;
-    for (const Kind& kind : piece.kinds) {
-        const Wood* wood = piece.find_wood(kind.wood);
-        const bool known = wood != nullptr && wood->density > 0;
-        if (!known) weight.guessed.push_back(kind.name);
-        const double density = (known ? wood->density.get_d() : usual_density) / cubic_metre;
-        for (const PartId part : kind.parts) {
-            const Content content = content_of(meshes[static_cast<std::size_t>(part)]);
-            weight.kilograms += density * content.volume;
-            for (std::size_t i = 0; i < 3; ++i) weight.centre[i] += density * content.moment[i];
-        }
+    for (const PartWeight& part : part_weights(piece, meshes)) {
+        weight.kilograms += part.kilograms;
+        for (std::size_t i = 0; i < 3; ++i) weight.centre[i] += part.moment[i];
     }
     for (double& coordinate : weight.centre) coordinate /= std::max(weight.kilograms, 1e-9);
+    for (const Kind& kind : piece.kinds) {
+        if (wood_of(piece, kind) == nullptr) weight.guessed.push_back(kind.name);
+    }
     return weight;
 }
 

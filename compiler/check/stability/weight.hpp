@@ -9,6 +9,17 @@
 
 namespace rodwright {
 
+inline constexpr double standard_gravity = 9.80665;  // m/s^2, by definition
+
+struct PartWeight {
+    double volume = 0;  // mm^3
+    double kilograms = 0;
+    Point3 moment{};  // kilograms times centre
+};
+
+// By part.
+std::vector<PartWeight> part_weights(const Piece& piece, const std::vector<Mesh>& meshes);
+
 struct Weight {
     double kilograms = 0;
     Point3 centre{};                   // of gravity, in the piece's axes, mm

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace rodwright::strength {
 
@@ -35,6 +36,17 @@ double handbook_sag(const SimpleBeam& beam, double load, bool spread, Ends ends)
     const double area = 5.0 / 6 * beam.width * beam.depth;
     return kb * load * std::pow(beam.length, 3) / (beam.modulus * inertia) +
            ks * load * beam.length / (beam.shear * area);
+}
+
+double Column::slenderness() const {
+    return length / std::sqrt(inertia / area);
+}
+
+double column_strength(const Column& column, double curve) {
+    const double euler = std::pow(std::numbers::pi / column.slenderness(), 2) * column.modulus;
+    const double ratio = euler / column.crushing;
+    const double half = (1 + ratio) / (2 * curve);
+    return column.area * column.crushing * (half - std::sqrt(half * half - ratio / curve));
 }
 
 std::optional<SagBounds> bounds_of(const Piece& piece, const PartModel& part, const Case& loads) {

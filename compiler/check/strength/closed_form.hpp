@@ -22,6 +22,19 @@ struct SimpleBeam {
 // in the middle.
 double handbook_sag(const SimpleBeam& beam, double load, bool spread, Ends ends);
 
+// What a straight column carries along the grain, N: Ylinen's curve between crushing and Euler's load,
+// FPL-GTR-282 equations 9-25 to 9-28; `curve` is its c, 0.8 for sawn wood. `length` is that between hinges.
+struct Column {
+    double length = 0;
+    double area = 0;
+    double inertia = 0;  // the least
+    double modulus = 0;  // E_L
+    double crushing = 0;
+
+    double slenderness() const;  // L / r
+};
+double column_strength(const Column& column, double curve);
+
 struct SagBounds {
     double held_fast = 0;
     double resting = 0;

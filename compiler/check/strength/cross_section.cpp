@@ -55,6 +55,11 @@ frame::Section CrossSection::as_beam() const {
     return {area, shear, shear, inertia_y, inertia_z, std::pow(area, 4) / (40 * polar)};
 }
 
+double CrossSection::least_inertia() const {
+    const double middle = (inertia_y + inertia_z) / 2;
+    return middle - std::hypot((inertia_y - inertia_z) / 2, product);
+}
+
 double CrossSection::stress(double along, double about_y, double about_z) const {
     const double divisor = inertia_y * inertia_z - product * product;
     const double slope_y = -(about_z * inertia_y + about_y * product) / divisor;

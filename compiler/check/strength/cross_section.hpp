@@ -24,6 +24,7 @@ struct CrossSection {
     // Shear areas of a rectangle; torsion by Saint-Venant's rule A^4 / (40 (I_y + I_z)), from memory: 6 %
     // over the exact value for a square, 10 % under it for a thin strip.
     frame::Section as_beam() const;
+    double least_inertia() const;
     // The greatest stress that a force along the grain and moments about y and z make, without sign.
     double stress(double along, double about_y, double about_z) const;
 };

@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "compiler/check/frame/inside.hpp"
+#include "compiler/check/strength/closed_form.hpp"
 
 namespace rodwright::strength {
 
@@ -38,6 +40,7 @@ double strength_of(const Bonds& bonds, bool glue_only) {
 // Glue on end grain, and a glued face that is a small part of all glue, let go at their edges before the
 // joint breaks, and what is let in goes on bearing: of these only whether the joint is drawn apart is judged.
 constexpr double small_part = 0.2;
+constexpr double upright = 0.7;  // of the grain's direction: a post, not a rail
 
 bool judged_at_corners(const Bond& bond, double glue) {
     if (bond.kind == BondKind::glue) return bond.strength.z() > small_part * glue;
@@ -93,7 +96,9 @@ Judge::Judge(const Piece& piece, const Structure& structure, Sections& sections,
 void Judge::add(std::size_t index, const Case& loads, const CaseResult& result) {
     const double share = (loads.lasting ? rules_.lasting : 1) / rules_.safety;
     for (const std::optional<PartModel>& part : structure_.parts) {
-        if (part) judge_part(*part, share, index, result);
+        if (!part) continue;
+        judge_part(*part, share, index, result);
+        judge_column(*part, share, index, result);
     }
     for (const JointSpring& joint : structure_.joints) judge_joint(joint, share, index, result);
     if (loads.push) {
@@ -133,6 +138,36 @@ void Judge::judge_part(const PartModel& part, double share, std::size_t index, c
             if (worst.allowed > 0 && stress / allowed <= worst.use()) continue;
             worst = {part.part, stress, allowed, at, index};
         }
+    }
+}
+
+// Its greatest press on its weakest section.
+void Judge::judge_column(const PartModel& part, double share, std::size_t index, const CaseResult& result) {
+    if (part.layout.plate()) return;
+    const KindId kind = piece_[part.part].kind;
+    const Mat3 rows = part.placed.axes.transpose();
+    const bool post = std::abs(part.placed.grain().z()) > upright;
+    Column column{part.placed.size.x() * (post ? rules_.post_length : 1),
+                  std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity(),
+                  part.elastic.along, part.elastic.wood.crushing};
+    double pressed = 0;
+    for (const Element& element : part.elements) {
+        const double middle = (element.to - element.from) / 2;
+        const frame::Vec6 forces = frame::inside(result.solution.beams[element.beam],
+                                                 rows * result.per_length[element.beam], middle);
+        pressed = std::max(pressed, -forces(0));
+        const CrossSection& section = sections_.at(kind, element.from + middle);
+        column.area = std::min(column.area, section.area);
+        column.inertia = std::min(column.inertia, section.least_inertia());
+    }
+    const double strength = column_strength(column, rules_.column_curve);
+    if (pressed <= 0 || !std::isfinite(strength) || strength <= 0) return;
+    const ColumnResult made{part.part, pressed, strength * share, column.slenderness(), index};
+    const auto known = std::ranges::find(verdict_.columns, part.part, &ColumnResult::part);
+    if (known == verdict_.columns.end()) {
+        verdict_.columns.push_back(made);
+    } else if (made.use() > known->use()) {
+        *known = made;
     }
 }
 

@@ -17,6 +17,16 @@ struct PartResult {
     double use() const { return allowed > 0 ? stress / allowed : 0; }
 };
 
+// A part that is pressed along its grain, as a column.
+struct ColumnResult {
+    PartId part{};
+    double force = 0;        // N
+    double allowed = 0;      // N, before it crushes or buckles
+    double slenderness = 0;  // L / r
+    std::size_t in_case = 0;
+    double use() const { return allowed > 0 ? force / allowed : 0; }
+};
+
 struct JointResult {
     std::size_t joint = 0;
     double use = 0;     // of what may be used; above 1 it is overloaded
@@ -40,10 +50,11 @@ struct Sway {
 };
 
 struct Verdict {
-    std::vector<PartResult> parts;    // by part; allowed = 0 for one that is in no structure
-    std::vector<JointResult> joints;  // by joint; use = 0 where nothing is judged
-    std::vector<Sag> sags;            // of carriers, the worst of each
-    std::vector<Sway> sways;          // of pushes
+    std::vector<PartResult> parts;      // by part; allowed = 0 for one that is in no structure
+    std::vector<ColumnResult> columns;  // of single beams, the worst of each that is pressed
+    std::vector<JointResult> joints;    // by joint; use = 0 where nothing is judged
+    std::vector<Sag> sags;              // of carriers, the worst of each
+    std::vector<Sway> sways;            // of pushes
 };
 
 class Judge {
@@ -61,6 +72,7 @@ class Judge {
     Verdict verdict_;
 
     void judge_part(const PartModel& part, double share, std::size_t index, const CaseResult& result);
+    void judge_column(const PartModel& part, double share, std::size_t index, const CaseResult& result);
     void judge_joint(const JointSpring& joint, double share, std::size_t index, const CaseResult& result);
     void judge_sag(const PartModel& part, double creep, std::size_t index, const CaseResult& result);
 };

@@ -33,20 +33,6 @@ double area_of(const Piece& piece, PartId part) {
     return size.x() * size.y();
 }
 
-std::vector<PartId> carriers_of(const Piece& piece, const Use& use, const UseLoads& loads) {
-    if (!use.on.empty()) return use.on;
-    std::vector<PartId> flat = flat_parts(piece);
-    if (flat.empty()) return flat;
-    const auto area = [&](PartId part) { return area_of(piece, part); };
-    const auto top = [&](PartId part) { return box_of(piece, part).max().z(); };
-    const double largest = area(*std::ranges::max_element(flat, {}, area));
-    const double highest = top(*std::ranges::max_element(flat, {}, top));
-    std::erase_if(flat, [&](PartId part) {
-        return loads.every ? area(part) < least_share * largest : top(part) < highest - level;
-    });
-    return flat;
-}
-
 // The point of a rectangle in space: its middle, the middle of a long side, or of a short one; of two like
 // sides the nearer to the front, the left, the bottom.
 Vec3 place_on(const Box3& face, std::string_view place) {
@@ -135,7 +121,7 @@ void report_unknown(const Use& use, const StrengthData& data, Diagnostics& diagn
 
 void add_use(const Piece& piece, const Use& use, const StrengthData& data, Diagnostics& diagnostics,
              std::vector<Case>& cases) {
-    const UseLoads* loads = data.find(use.detail.empty() ? use.what : use.what + "_" + use.detail);
+    const UseLoads* loads = data.find(use_word(use));
     if (loads == nullptr) return report_unknown(use, data, diagnostics);
     const std::vector<PartId> carriers = carriers_of(piece, use, *loads);
     if (carriers.empty()) {
@@ -163,6 +149,24 @@ Case own_loads(const Piece& piece) {
 }
 
 }  // namespace
+
+std::string use_word(const Use& use) {
+    return use.detail.empty() ? use.what : use.what + "_" + use.detail;
+}
+
+std::vector<PartId> carriers_of(const Piece& piece, const Use& use, const UseLoads& loads) {
+    if (!use.on.empty()) return use.on;
+    std::vector<PartId> flat = flat_parts(piece);
+    if (flat.empty()) return flat;
+    const auto area = [&](PartId part) { return area_of(piece, part); };
+    const auto top = [&](PartId part) { return box_of(piece, part).max().z(); };
+    const double largest = area(*std::ranges::max_element(flat, {}, area));
+    const double highest = top(*std::ranges::max_element(flat, {}, top));
+    std::erase_if(flat, [&](PartId part) {
+        return loads.every ? area(part) < least_share * largest : top(part) < highest - level;
+    });
+    return flat;
+}
 
 std::vector<Case> load_cases(const Piece& piece, const StrengthData& data, Diagnostics& diagnostics) {
     std::vector<Case> cases;

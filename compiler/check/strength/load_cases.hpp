@@ -31,6 +31,13 @@ struct Case {
     Span where;
 };
 
+// The word of a use in the data: "shelf_books".
+std::string use_word(const Use& use);
+
+// The parts that carry what comes with a use: those that the design names, else the highest flat ones, or all
+// of them where every one counts, as of shelves.
+std::vector<PartId> carriers_of(const Piece& piece, const Use& use, const UseLoads& loads);
+
 // `use` words that are not known, and uses for which the piece has no part, are reported and left out.
 std::vector<Case> load_cases(const Piece& piece, const StrengthData& data, Diagnostics& diagnostics);
 

@@ -4,8 +4,8 @@
 #include <array>
 #include <stdexcept>
 
+#include "compiler/data/embedded.hpp"
 #include "compiler/data/yaml_fields.hpp"
-#include "compiler/stdlib.hpp"
 
 namespace rodwright::strength {
 
@@ -84,11 +84,12 @@ std::optional<UseLoads> read_use(const YamlNode& node, Diagnostics& diagnostics)
 }
 
 std::optional<Rules> read_rules(const YamlNode& node, Diagnostics& diagnostics) {
-    FieldReader fields(node,
-                       {"safety", "lasting", "creep", "sag_span", "sag_finer", "sway_height", "end_grain",
-                        "end_grain_stiffness", "friction", "dowel_bond", "dowel_shear", "dowel_modulus",
-                        "screw_slip", "end_grain_screw", "side_slip", "side_reserve"},
-                       diagnostics);
+    FieldReader fields(
+        node,
+        {"safety", "lasting", "creep", "sag_span", "sag_finer", "post_length", "column_curve", "sway_height",
+         "end_grain", "end_grain_stiffness", "friction", "dowel_bond", "dowel_shear", "dowel_modulus",
+         "screw_slip", "end_grain_screw", "side_slip", "side_reserve"},
+        diagnostics);
     const auto above_zero = [&](std::string_view key) {
         const Rational value = fields.number(key);
         if (fields.ok() && value <= 0) fields.fault(*fields.entry(key), "this is above zero");
@@ -100,6 +101,8 @@ std::optional<Rules> read_rules(const YamlNode& node, Diagnostics& diagnostics) 
     rules.creep = above_zero("creep");
     rules.sag_span = above_zero("sag_span");
     rules.sag_finer = above_zero("sag_finer");
+    rules.post_length = above_zero("post_length");
+    rules.column_curve = above_zero("column_curve");
     rules.sway_height = above_zero("sway_height");
     rules.end_grain = above_zero("end_grain");
     rules.end_grain_stiffness = above_zero("end_grain_stiffness");
@@ -116,14 +119,10 @@ std::optional<Rules> read_rules(const YamlNode& node, Diagnostics& diagnostics) 
 }
 
 StrengthData built_in() {
-    const auto file =
-        std::ranges::find(stdlib_files(), std::string_view("data/loads.yaml"), &EmbeddedFile::path);
     SourceManager sources;
     Diagnostics diagnostics;
-    if (file != stdlib_files().end()) {
-        const FileId id = sources.add(std::string(file->path), std::string(file->text), true);
-        if (auto data = read_strength_data(sources, id, diagnostics)) return std::move(*data);
-    }
+    const FileId file = add_embedded("data/loads.yaml", sources);
+    if (auto data = read_strength_data(sources, file, diagnostics)) return std::move(*data);
     throw std::logic_error("data/loads.yaml of the library cannot be read");
 }
 

@@ -38,6 +38,8 @@ struct Rules {
     double creep = 0;                // sag after years over the first
     double sag_span = 0;             // span over sag, at the least
     double sag_finer = 0;            // the same, of the finer rule
+    double post_length = 0;          // of a post between hinges, over its own length
+    double column_curve = 0;         // c of Ylinen's curve
     double sway_height = 0;          // height over sway, at the least
     double end_grain = 0;            // strength of glue on end grain over that along the grain
     double end_grain_stiffness = 0;  // the same of its stiffness

@@ -19,6 +19,7 @@ std::vector<PartResult> worst_parts(const Piece& piece, const Verdict& verdict);
 // The worst of each kind of joint, in the order of the kinds.
 std::vector<JointResult> worst_joints(const Piece& piece, const Verdict& verdict);
 // The one that sags most for its span, of each declared part.
+std::vector<ColumnResult> worst_columns(const Piece& piece, const Verdict& verdict);
 std::vector<Sag> worst_sags(const Piece& piece, const Verdict& verdict);
 
 // "`rail` in `leg` (mortise and tenon)"

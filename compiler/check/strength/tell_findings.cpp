@@ -68,6 +68,12 @@ std::vector<JointResult> worst_joints(const Piece& piece, const Verdict& verdict
         [](const JointResult& each) { return each.use; });
 }
 
+std::vector<ColumnResult> worst_columns(const Piece& piece, const Verdict& verdict) {
+    return worst_by(
+        verdict.columns, [&](const ColumnResult& each) { return piece[each.part].declared; },
+        [](const ColumnResult& each) { return each.use(); });
+}
+
 std::vector<Sag> worst_sags(const Piece& piece, const Verdict& verdict) {
     return worst_by(
         verdict.sags, [&](const Sag& each) { return piece[each.part].declared; },
@@ -92,6 +98,15 @@ void tell_findings(const Piece& piece, const Assessment& made, Diagnostics& diag
                                 piece[each.part].name, percent(each.use()), rounded(each.at, piece.style)),
                     made.cases[each.in_case],
                     "make it deeper or thicker, shorten its span, or put something under it"));
+    }
+    for (const ColumnResult& each : worst_columns(piece, made.verdict)) {
+        if (each.use() <= more_than_whole) continue;
+        diagnostics.add(
+            finding(Code::part_overloaded, piece[each.part].where,
+                    fmt::format("`{}` is pressed along its grain with {} of what it may carry before it "
+                                "crushes or buckles; it is {:.0f} times as long as its section is stiff",
+                                piece[each.part].name, percent(each.use()), each.slenderness),
+                    made.cases[each.in_case], "make it thicker where it is thinnest, or brace it"));
     }
     for (const JointResult& each : worst_joints(piece, made.verdict)) {
         if (each.use <= more_than_whole) continue;

@@ -34,6 +34,7 @@ class Teller {
 
     void run() {
         for (const PartResult& each : worst_parts(piece_, made_.verdict)) stress(each);
+        for (const ColumnResult& each : worst_columns(piece_, made_.verdict)) column(each);
         for (const JointResult& each : worst_joints(piece_, made_.verdict)) joint(each);
         for (const Sag& each : worst_sags(piece_, made_.verdict)) sag(each);
         for (const Sway& each : made_.verdict.sways) sway(each);
@@ -77,6 +78,22 @@ class Teller {
             {"from the part's end", computed_length(each.at)},
             {"modulus of rupture",
              stress_value(made_.structure.parts[static_cast<std::size_t>(each.part)]->elastic.wood.rupture)}};
+        add_strength_rules(made, each.in_case);
+        numbers_.push_back(std::move(made));
+    }
+
+    void column(const ColumnResult& each) {
+        const PartModel& part = *made_.structure.parts[static_cast<std::size_t>(each.part)];
+        Number made = number(fmt::format("`{}`: force along its grain", piece_[each.part].name),
+                             force_value(each.force), each.in_case);
+        made.limit = force_value(each.allowed);
+        made.formula = "Ylinen's curve between crushing and Euler's load (9-25 to 9-28)";
+        made.inputs = {{"slenderness L / r", computed(std::round(each.slenderness), Dimension::number())},
+                       {"crushing strength", stress_value(part.elastic.wood.crushing)}};
+        made.assumptions.emplace_back("the weakest section all along");
+        made.assumptions.push_back(fmt::format(
+            "a post sways at its head: {:g} times its length between hinges; others: their length",
+            rules_.post_length));
         add_strength_rules(made, each.in_case);
         numbers_.push_back(std::move(made));
     }

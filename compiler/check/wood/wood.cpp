@@ -5,6 +5,7 @@
 #include <optional>
 #include <set>
 
+#include "compiler/check/check_data.hpp"
 #include "compiler/check/checks.hpp"
 #include "compiler/check/wood/grain.hpp"
 #include "compiler/check/words.hpp"
@@ -12,11 +13,6 @@
 namespace rodwright {
 
 namespace {
-
-// A part that is three times as long across the grain as along it snaps (common practice, no source).
-constexpr long short_way = 3;
-// At least half of the narrowest place should be fibres that run through (common practice, no source).
-constexpr double least_through = 0.5;
 
 const Wood* solid_wood(const Piece& piece, const Kind& kind) {
     const Wood* wood = piece.find_wood(kind.wood);
@@ -31,7 +27,7 @@ bool is_sheet(const Piece& piece, const Kind& kind) {
 void check_short_way(const Piece& piece, const Kind& kind, Findings& findings) {
     const Rational& along = kind.size[Axis::wide];
     const Rational& across = kind.size[Axis::deep];
-    if (kind.glued || across < short_way * along) return;
+    if (kind.glued || across.get_d() < check_data().wood.short_way * along.get_d()) return;
     findings.diagnostics.add(
         diagnose(Code::short_grain, kind.where,
                  fmt::format("the grain of `{}` runs the short way: {} along it, {} across it", kind.name,
@@ -72,12 +68,12 @@ void check_run_out(const CheckInput& input, const Kind& kind, Findings& findings
     number.check = "wood";
     number.title = fmt::format("{}: fibres that run through {}", kind.name, along_words(worst.across));
     number.value = computed_length(through);
-    number.limit = computed_length(least_through * worst.grain.narrowest);
+    number.limit = computed_length(check_data().wood.run_out * worst.grain.narrowest);
     number.formula = "what all sections along the part have in common, against half of the narrowest";
     number.inputs = {{"narrowest section", computed_length(worst.grain.narrowest)}};
     number.source = "the limit is common practice, no source";
     findings.numbers.push_back(std::move(number));
-    if (worst.grain.share() >= least_through) return;
+    if (worst.grain.share() >= check_data().wood.run_out) return;
     findings.diagnostics.add(
         diagnose(Code::runs_out, kind.where,
                  fmt::format("the grain of `{}` runs out: {} of its narrowest {} run through from end to end",

@@ -1,6 +1,7 @@
 #include "compiler/work/operations/definition_work.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 
 #include "compiler/words.hpp"
@@ -50,6 +51,7 @@ class Collector {
         item.uses.merge(more.uses);
         item.operation.times += more.operation.times;
         item.operation.labour.work += more.operation.labour.work;
+        std::ranges::move(more.limits, std::back_inserter(item.limits));
         for (const WorkAfter& after : more.after) {
             if (std::ranges::find(item.after, after) == item.after.end()) item.after.push_back(after);
         }
@@ -86,13 +88,15 @@ class DefinitionWork {
         for (const StepTemplate& step : kind.work.steps) {
             if (closes_joint(step.name)) continue;
             PartSet parts(piece_.parts.size());
+            ToolingJob job{kind.work, step, piece_[kind.joints.front()].where, {}};
             for (const JointId id : kind.joints) {
                 for (const JointMember& member : piece_[id].members) {
-                    if (step.member.empty() || member.role == step.member)
-                        parts.set(static_cast<std::size_t>(member.part));
+                    if (!step.member.empty() && member.role != step.member) continue;
+                    parts.set(static_cast<std::size_t>(member.part));
+                    if (!step.member.empty()) stand_under(member, job.asked);
                 }
             }
-            add(kind.work, step, std::move(parts), index, kind.joints.size(), false);
+            add(std::move(job), std::move(parts), index, kind.joints.size(), false);
         }
     }
 
@@ -102,14 +106,23 @@ class DefinitionWork {
             for (const StepTemplate& step : use.work.steps) {
                 PartSet parts(piece_.parts.size());
                 for (const PartId part : kind.parts) parts.set(static_cast<std::size_t>(part));
-                add(use.work, step, std::move(parts), piece_.joint_kinds.size() + index, kind.parts.size(),
-                    true);
+                add({use.work, step, use.where, {}}, std::move(parts), piece_.joint_kinds.size() + index,
+                    kind.parts.size(), true);
             }
         }
     }
 
-    void add(const Work& work, const StepTemplate& step, PartSet parts, std::size_t use, std::size_t times,
-             bool of_shape) {
+    // The member lies with the face that is worked on upwards, or stands on its other end.
+    void stand_under(const JointMember& member, AskedWork& asked) const {
+        const Rational& under = piece_[member.part].body.size(axis_of(member.face));
+        if (asked.tallest != PartId::none && under <= asked.under) return;
+        asked.tallest = member.part;
+        asked.under = under;
+    }
+
+    void add(ToolingJob job, PartSet parts, std::size_t use, std::size_t times, bool of_shape) {
+        const Work& work = job.work;
+        const StepTemplate& step = job.step;
         WorkItem item;
         Operation& operation = item.operation;
         operation.stage = usual_stage(step, of_shape);
@@ -120,7 +133,8 @@ class DefinitionWork {
         operation.settings = step.settings;
         operation.test_piece = step.test_piece;
         operation.caution = step.caution;
-        choose_tooling(operation, work, step, data_.shop, piece_.style, diagnostics_);
+        job.asked.parts = part_list(parts);
+        item.limits = choose_tooling(piece_, operation, std::move(job), data_.shop, diagnostics_);
         const TimeNeeded& time = data_.operations.time_for(work.definition, step.name, operation.machine);
         operation.labour = {static_cast<Seconds>(time.set_up.get_d()),
                             static_cast<Seconds>(time.each.get_d() * static_cast<double>(times) + 0.5),

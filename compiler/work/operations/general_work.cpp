@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <iterator>
 #include <map>
 
 #include "compiler/words.hpp"
@@ -33,21 +34,23 @@ std::optional<Each> size_word(const std::string& word) {
     return std::nullopt;
 }
 
-bool takes(const Machine& machine, const Kind& kind, Each each) {
-    const bool wide = machine.widest && kind.cut(Axis::deep) > *machine.widest;
-    const bool tall = machine.tallest && kind.cut(Axis::tall) > *machine.tallest;
-    // Before they are cut to length, short parts are still together in one.
-    const bool shorter = each == Each::length && machine.shortest && kind.cut(Axis::wide) < *machine.shortest;
-    return !wide && !tall && !shorter;
+bool kept(const MachineLimit& limit) {
+    return limit.kept();
+}
+
+// Staves are as wide as the machines take.
+std::vector<MachineLimit> limits_for(const Piece& piece, const GeneralOperation& general,
+                                     const Machine& machine, PartId part) {
+    if (general.applies == AppliesTo::staves) return {};
+    return limits_of(piece, machine, part, general.each == Each::length);
 }
 
 // The first machine of the list that the shop has and that takes the part; empty: by hand.
-std::string machine_for(const GeneralOperation& general, const Kind& kind, const Shop& shop) {
+std::string machine_for(const Piece& piece, const GeneralOperation& general, PartId part, const Shop& shop) {
     for (const std::string& name : general.machines) {
         const Machine* machine = shop.machine(name);
-        if (machine == nullptr) continue;
-        // Staves are as wide as the machines take.
-        if (general.applies == AppliesTo::staves || takes(*machine, kind, general.each)) return name;
+        if (machine != nullptr && std::ranges::all_of(limits_for(piece, general, *machine, part), kept))
+            return name;
     }
     return "";
 }
@@ -122,7 +125,7 @@ class GeneralWork {
         std::map<Group, PartSet> groups;
         for (const PartId part : part_list(parts_for(piece_, general.applies))) {
             const Kind& kind = piece_[piece_[part].kind];
-            const std::string machine = machine_for(general, kind, data_.shop);
+            const std::string machine = machine_for(piece_, general, part, data_.shop);
             const auto place = std::ranges::find(general.machines, machine) - general.machines.begin();
             const Rational size = general.each == Each::together ? Rational(0) : size_for(kind, general.each);
             const Group group(-size, static_cast<std::size_t>(place));
@@ -136,6 +139,11 @@ class GeneralWork {
         WorkItem item = item_for(general, std::move(parts));
         if (machine < general.machines.size()) {
             item.operation.machine = general.machines[machine];
+            for (const PartId part : part_list(item.parts)) {
+                std::ranges::move(
+                    limits_for(piece_, general, *data_.shop.machine(item.operation.machine), part),
+                    std::back_inserter(item.limits));
+            }
             for (const auto& [name, word] : general.settings) {
                 const std::optional<Each> size = size_word(word);
                 Phrase value(word);

@@ -14,11 +14,6 @@ using Cutter = ToolNeed::Alternative;
 
 constexpr std::string_view hand = "hand";
 
-const Quantity* size_of_cutter(const Cutter& cutter) {
-    const auto first = std::ranges::find(cutter.sizes, "", &std::pair<std::string, Quantity>::first);
-    return first == cutter.sizes.end() || !first->second.is_length() ? nullptr : &first->second;
-}
-
 bool holds(const Machine& machine, const Cutter& cutter) {
     return std::ranges::find(machine.holds, cutter.tool) != machine.holds.end();
 }
@@ -39,43 +34,98 @@ std::string step_words(const Operation& operation) {
 
 class Tooling {
   public:
-    Tooling(Operation& operation, const Work& work, const StepTemplate& step, const Shop& shop,
-            const LengthStyle& style, Diagnostics& diagnostics)
-        : operation_(operation),
-          work_(work),
-          step_(step),
+    Tooling(const Piece& piece, Operation& operation, ToolingJob job, const Shop& shop,
+            Diagnostics& diagnostics)
+        : piece_(piece),
+          operation_(operation),
+          job_(std::move(job)),
           shop_(shop),
-          style_(style),
-          diagnostics_(diagnostics) {}
+          style_(piece.style),
+          diagnostics_(diagnostics) {
+        job_.asked.settings = job_.step.settings;
+    }
 
-    void choose() {
-        if (step_.machine.empty()) return;
-        const Machine* machine = shop_.machine(step_.machine);
-        if (machine == nullptr) machine = another_machine();
-        if (machine == nullptr) return;
+    std::vector<MachineLimit> choose() {
+        if (job_.step.machine.empty()) return {};
+        const Machine* machine = shop_.machine(job_.step.machine);
+        if (machine == nullptr) {
+            machine = another_machine("No " + plain_words(job_.step.machine) + " here.", no_machine());
+        } else if (const auto refused = refusal(*machine)) {
+            const std::string lead = "Too much for the " + plain_words(machine->name) + ".";
+            machine = another_machine(lead, diagnostic_of(*refused));
+        }
+        if (machine == nullptr) return {};
         operation_.machine = machine->name;
-        const bool as_asked = machine->name == step_.machine;
-        operation_.cutter = as_asked && step_.cutter ? step_.cutter : held_by(*machine, work_);
+        operation_.cutter = cutter_at(*machine);
+        std::vector<MachineLimit> limits = limits_at(*machine);
+        for (const MachineLimit& limit : limits) {
+            if (!limit.kept()) hold_small(*machine, limit);
+        }
         if (operation_.cutter) fit_cutter(*operation_.cutter);
         if (operation_.cutter) add_bush(*machine, *operation_.cutter);
+        if (operation_.cutter) slow_down(*machine, *operation_.cutter);
+        return limits;
     }
 
   private:
-    // Null where there is only the bench. Settings are those of the machine that is not there.
-    const Machine* another_machine() {
-        operation_.settings.clear();
-        const std::vector<OtherWay>& ways = shop_.instead_of(step_.machine);
-        const auto way = std::ranges::find_if(ways, [&](const OtherWay& other) {
-            return other.use == hand || shop_.machine(other.use) != nullptr;
-        });
+    std::optional<Cutter> cutter_at(const Machine& machine) const {
+        const bool as_asked = machine.name == job_.step.machine;
+        return as_asked && job_.step.cutter ? job_.step.cutter : held_by(machine, job_.work);
+    }
+
+    std::vector<MachineLimit> limits_at(const Machine& machine) const {
+        AskedWork asked = job_.asked;
+        asked.cutter = cutter_at(machine);
+        return limits_of(piece_, machine, shop_, asked);
+    }
+
+    // The first limit that rules the machine out.
+    std::optional<MachineLimit> refusal(const Machine& machine) const {
+        for (MachineLimit& limit : limits_at(machine)) {
+            if (!limit.kept() && limit.code != Code::hard_to_hold) return std::move(limit);
+        }
+        return std::nullopt;
+    }
+
+    Diagnostic no_machine() const {
+        return diagnose(
+            Code::no_machine, job_.step.where,
+            fmt::format("{}: the shop has no {}", step_words(operation_), plain_words(job_.step.machine)));
+    }
+
+    std::string shown(const Quantity& value) const { return format_quantity(value, style_); }
+
+    Diagnostic diagnostic_of(const MachineLimit& limit) const {
+        const std::string step = step_words(operation_);
+        const std::string machine = plain_words(limit.machine);
+        if (limit.code == Code::too_fast) {
+            return diagnose(limit.code, job_.where,
+                            fmt::format("{}: the {} turns {} times a minute at the least, and a cutter that "
+                                        "wide may turn {} times",
+                                        step, machine, shown(limit.asked), shown(limit.limit)));
+        }
         Diagnostic found = diagnose(
-            Code::no_machine, step_.where,
-            fmt::format("{}: the shop has no {}", step_words(operation_), plain_words(step_.machine)));
+            limit.code, job_.where,
+            fmt::format("{}: {} {}, and the {} takes {} at the {}", step, limit.what, shown(limit.asked),
+                        machine, shown(limit.limit), limit.at_least ? "least" : "most"));
+        if (limit.part != PartId::none) found.labels.push_back({piece_[limit.part].where, "this part"});
+        return found;
+    }
+
+    // Null where there is only the bench. Settings are those of the machine that is not there.
+    const Machine* another_machine(const std::string& lead, Diagnostic found) {
+        operation_.settings.clear();
+        const std::vector<OtherWay>& ways = shop_.instead_of(job_.step.machine);
+        const auto way = std::ranges::find_if(ways, [&](const OtherWay& other) {
+            const Machine* machine = shop_.machine(other.use);
+            return other.use == hand || (machine != nullptr && turns_cutter(*machine) && !refusal(*machine));
+        });
         if (way == ways.end()) {
-            diagnostics_.add(std::move(found).hint("add it to shop.yaml, or choose another joint"));
+            diagnostics_.add(
+                std::move(found).hint("add a machine that does it to shop.yaml, or choose another joint"));
             return nullptr;
         }
-        operation_.text.emplace_back(fmt::format("No {} here. {}", plain_words(step_.machine), way->text));
+        operation_.text.emplace_back(lead + " " + way->text);
         diagnostics_.add(std::move(found).hint(way->text));
         return way->use == hand ? nullptr : shop_.machine(way->use);
     }
@@ -83,8 +133,8 @@ class Tooling {
     // A bit that runs in a bush can follow a template.
     void add_bush(const Machine& machine, const Cutter& cutter) {
         const bool takes_bush = std::ranges::find(machine.holds, "guide_bush") != machine.holds.end();
-        const Quantity* size = size_of_cutter(cutter);
-        const bool in_template = std::ranges::any_of(work_.needs, [&](const ToolNeed& need) {
+        const Quantity* size = size_of(cutter);
+        const bool in_template = std::ranges::any_of(job_.work.needs, [&](const ToolNeed& need) {
             const Cutter* bit = template_bit(need);
             return bit != nullptr && bit->tool == cutter.tool;
         });
@@ -96,8 +146,40 @@ class Tooling {
         operation_.text.push_back(std::move(line));
     }
 
+    // A plain saw does not do the work of a cutter.
+    bool turns_cutter(const Machine& machine) const {
+        const Machine* asked = shop_.machine(job_.step.machine);
+        return asked == nullptr || !cutter_at(*asked) || !machine.holds.empty();
+    }
+
+    void hold_small(const Machine& machine, const MachineLimit& limit) {
+        const SmallestHeld& smallest = *machine.smallest;
+        const Rational width = piece_[piece_[limit.part].kind].cut(Axis::deep);
+        operation_.text.emplace_back(smallest.otherwise);
+        diagnostics_.add(
+            diagnose(limit.code, job_.where,
+                     fmt::format(
+                         "{}: `{}` is {} long and {} wide, and the {} holds what is {} long or {} wide",
+                         step_words(operation_), piece_[limit.part].name, shown(limit.asked),
+                         shown(Quantity::length(width)), plain_words(machine.name),
+                         shown(Quantity::length(smallest.length)), shown(Quantity::length(smallest.width))))
+                .label(piece_[limit.part].where, "this part")
+                .hint(smallest.otherwise));
+    }
+
+    // A wide cutter turns slower than the machine may.
+    void slow_down(const Machine& machine, const Cutter& cutter) {
+        const Quantity* size = size_of(cutter);
+        if (size == nullptr || !machine.fastest) return;
+        const std::optional<Rational> turns = shop_.most_turns(cutter.tool, size->value);
+        if (!turns || *turns >= *machine.fastest) return;
+        Phrase value;
+        value << Quantity::number(*turns) << " turns a minute at the most";
+        operation_.settings.push_back({"speed", std::move(value), {}});
+    }
+
     void fit_cutter(Cutter& cutter) {
-        const Quantity* size = size_of_cutter(cutter);
+        const Quantity* size = size_of(cutter);
         if (size == nullptr) return;
         const std::optional<Rational> has = shop_.cutter_for(cutter.tool, size->value, style_.unit);
         if (has && *has == size->value) return;
@@ -120,7 +202,7 @@ class Tooling {
     }
 
     void report_missing(const Cutter& cutter, const Quantity& size, const std::string& wanted) {
-        Diagnostic found = diagnose(Code::no_cutter, step_.where,
+        Diagnostic found = diagnose(Code::no_cutter, job_.step.where,
                                     fmt::format("{}: the shop has no {}", step_words(operation_), wanted));
         const std::optional<Rational> near = shop_.nearest(cutter.tool, size.value, style_.unit);
         found.help =
@@ -129,9 +211,9 @@ class Tooling {
         diagnostics_.add(std::move(found));
     }
 
+    const Piece& piece_;
     Operation& operation_;
-    const Work& work_;
-    const StepTemplate& step_;
+    ToolingJob job_;
     const Shop& shop_;
     const LengthStyle& style_;
     Diagnostics& diagnostics_;
@@ -139,9 +221,9 @@ class Tooling {
 
 }  // namespace
 
-void choose_tooling(Operation& operation, const Work& work, const StepTemplate& step, const Shop& shop,
-                    const LengthStyle& style, Diagnostics& diagnostics) {
-    Tooling(operation, work, step, shop, style, diagnostics).choose();
+std::vector<MachineLimit> choose_tooling(const Piece& piece, Operation& operation, ToolingJob job,
+                                         const Shop& shop, Diagnostics& diagnostics) {
+    return Tooling(piece, operation, std::move(job), shop, diagnostics).choose();
 }
 
 }  // namespace rodwright

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "compiler/work/data/order_rules.hpp"
+#include "compiler/work/machines/machine_limits.hpp"
 #include "compiler/work/work_plan.hpp"
 
 namespace rodwright {
@@ -28,9 +29,10 @@ struct WorkItem {
     PartSet parts;
     std::set<std::size_t>
         uses;  // joint kinds by index, then part kinds with shapes: what the work belongs to
-    std::vector<WorkAfter> after;    // as the joint or shape's definition says
-    Span where;                      // in the definition
-    std::array<Seconds, 5> waits{};  // by WaitFor: how long each takes after this work
+    std::vector<WorkAfter> after;      // as the joint or shape's definition says
+    std::vector<MachineLimit> limits;  // what its machine was held against
+    Span where;                        // in the definition
+    std::array<Seconds, 5> waits{};    // by WaitFor: how long each takes after this work
 };
 
 }  // namespace rodwright

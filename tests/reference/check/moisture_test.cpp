@@ -161,6 +161,17 @@ TEST_SUITE("reference/check") {
         }
     }
 
+    // Source: a flooring trade association's technical publication (NWFA A200), coefficients of change, which
+    // it takes from the Wood Handbook: an independent copy of single rows.
+    TEST_CASE("coefficients by a flooring association's table") {
+        CHECK(width_rate("eastern_white_pine quartered") == doctest::Approx(0.00071));
+        CHECK(width_rate("eastern_white_pine flat") == doctest::Approx(0.00212));
+        CHECK(width_rate("mahogany quartered") == doctest::Approx(0.00172));
+        CHECK(width_rate("mahogany flat") == doctest::Approx(0.00238));
+        CHECK(width_rate("teak flat") == doctest::Approx(0.00186));
+        CHECK(width_rate("douglas_fir flat") == doctest::Approx(0.00267));
+    }
+
     // Source: Wood Handbook, FPL-GTR-190, chapter 4: along the grain 0.1 to 0.2 % from green to ovendry,
     // which it calls negligible; sheet goods are not in its table.
     TEST_CASE("along the grain and in sheets nothing moves, and an unknown wood is unknown") {

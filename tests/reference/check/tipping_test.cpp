@@ -68,6 +68,20 @@ TEST_SUITE("reference/check") {
         CHECK(tip_angle(unit) > lean);
     }
 
+    // Source: the same test: 60 lb hung on the front of an open drawer. By the law of the lever about the
+    // front feet, everything turned by the lean: W (d cos a - h sin a) = P (x cos a + z sin a).
+    TEST_CASE("a child on an open drawer of a unit that leans") {
+        Standing unit = box(800, 400, 1000, 300);
+        const double a = 1.642 * degree;
+        const double holds = 300 * (200 * std::cos(a) - 500 * std::sin(a));
+        const double beyond = 250 * std::cos(a) + 700 * std::sin(a);
+        CHECK(tip_load(unit, {400, -250}, 700, 1.642) == doctest::Approx(holds / beyond));
+        // On a level floor the height at which it hangs does not count.
+        CHECK(tip_load(unit, {400, -250}, 700) == doctest::Approx(300 * 200 / 250.0));
+        // What leans to the front is not nearer to its other edges.
+        CHECK(tip_load(unit, {-100, 200}, 700, 1.642) == doctest::Approx(300 * 400 / 100.0));
+    }
+
     // Source: ISO 7174-1:1988, clause 7.1: 600 N down, 50 mm from the edge of a seat; the push that tips it
     // then by the law of the lever, moments about the edge of the feet.
     TEST_CASE("a loaded seat is tipped by what is left of its moment") {

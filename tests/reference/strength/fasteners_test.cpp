@@ -80,6 +80,23 @@ TEST_SUITE("reference/strength") {
         CHECK(ratio(false) == doctest::Approx(4).epsilon(1e-4));
     }
 
+    // Source: Wood Handbook, FPL-GTR-282, equations 9-25 to 9-28, and statics: a long column carries Euler's
+    // load, pi^2 E I / L^2; a short one crushes. A square post of 40 mm, 1000 mm between hinges, E 12000,
+    // crushing 50 MPa: L / r = 86.6, Euler 15.79 MPa; with c = 0.8 (1 + 0.3158) / 1.6 = 0.8224, less the root
+    // of 0.6763 - 0.3948: 0.2918 of 50 MPa (by hand).
+    TEST_CASE("columns: Euler, crushing, and Ylinen's curve between them") {
+        const auto column = [](double length, double crushing) {
+            return Column{length, 1600, std::pow(40, 4) / 12, 12000, crushing};
+        };
+        CHECK(column(1000, 50).slenderness() == doctest::Approx(86.6).epsilon(0.001));
+        CHECK(column_strength(column(1000, 50), 0.8) == doctest::Approx(0.2918 * 50 * 1600).epsilon(0.002));
+        const double euler = std::pow(std::numbers::pi, 2) * 12000 * std::pow(40, 4) / 12 / (1e4 * 1e4);
+        CHECK(column_strength(column(1e4, 50), 0.8) == doctest::Approx(euler).epsilon(0.002));
+        CHECK(column_strength(column(50, 50), 0.8) == doctest::Approx(50 * 1600).epsilon(0.01));
+        // With c = 1 it is the lesser of the two.
+        CHECK(column_strength(column(1000, 10), 1) == doctest::Approx(10 * 1600).epsilon(0.0001));
+    }
+
     // Source: Wood Handbook, chapter 9: I = b h^3 / 12 and pi d^4 / 64, S = b h^2 / 6; textbook values of a
     // right triangle, b h^3 / 36 and -b^2 h^2 / 72.
     TEST_CASE("sections cut from surfaces: rectangle, circle, triangle") {

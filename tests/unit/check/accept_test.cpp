@@ -1,6 +1,7 @@
 // Accepted findings, and the table of checks.
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "compiler/check/check_table.hpp"
@@ -21,26 +22,57 @@ Diagnostics with_warning_and_error() {
     return found;
 }
 
+Diagnostics accepted_by(std::vector<Accept> accepts) {
+    Piece piece;
+    piece.accepts = std::move(accepts);
+    return accepted(with_warning_and_error(), piece);
+}
+
 }  // namespace
 
 TEST_SUITE("unit/check") {
     TEST_CASE("what is accepted stays, is counted apart, and comes last") {
-        const Diagnostics judged = accepted(
-            with_warning_and_error(), {{"E1001", "they are one part", {}}, {"W1104", "it is plugged", {}}});
+        const Diagnostics judged =
+            accepted_by({{"E1001", "they are one part", {}}, {"W1104", "it is plugged", {}}});
         CHECK(judged.ok());
         CHECK(judged.list().size() == 2);
         CHECK(judged.list()[0].accepted == "it is plugged");
         CHECK(summary(judged) == "2 accepted");
-        const Diagnostics one = accepted(with_warning_and_error(), {{"E1001", "they are one part", {}}});
+        const Diagnostics one = accepted_by({{"E1001", "they are one part", {}}});
         CHECK(summary(one) == "1 warning, 1 accepted");
         CHECK(one.sorted().back().code == Code::run_into);
     }
 
     TEST_CASE("an accept that fits nothing is a finding, once for each line") {
-        const Diagnostics judged = accepted(with_warning_and_error(), {{"W1105", "it hangs", {}}});
+        const Diagnostics judged = accepted_by({{"W1105", "it hangs", {}}});
         CHECK(judged.errors() == 1);
         CHECK(judged.list().size() == 3);
         CHECK(judged.list().back().code == Code::accepts_nothing);
+    }
+
+    TEST_CASE("what is accepted on a part is accepted there alone") {
+        const std::string text =
+            "piece \"Racks\" { wide = 10\"; deep = 10\"; tall = 10\"\n"
+            "part foot { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 0\"; tall = "
+            "1\" }\n"
+            "part low { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 3\"; tall = "
+            "1\" }\n"
+            "part high { grain wide; left = 0\"; wide = 5\"; front = 0\"; deep = 2\"; bottom = 6\"; tall = "
+            "1\" }\n"
+            "accept W1105 on high because \"it hangs on the wall\" }\n";
+        const CompiledDesign design = compile_text(text);
+        Diagnostics of_solids;
+        SolidStore solids(design.piece(), of_solids);
+        const Diagnostics judged = accepted(run_checks(design.piece(), solids).diagnostics, design.piece());
+        const auto loose = [&](const char* part) {
+            return std::ranges::find_if(judged.list(), [&](const Diagnostic& each) {
+                return each.code == Code::loose_part && each.message.find(part) != std::string::npos;
+            });
+        };
+        REQUIRE(loose("`high`") != judged.list().end());
+        REQUIRE(loose("`low`") != judged.list().end());
+        CHECK(loose("`high`")->accepted == "it hangs on the wall");
+        CHECK(loose("`low`")->accepted.empty());
     }
 
     TEST_CASE("every check has a name of its own, says what it looks for, and may report something") {

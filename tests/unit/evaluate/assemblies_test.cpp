@@ -131,6 +131,21 @@ TEST_CASE("where an assembly is placed only its faces are said") {
               .find("an assembly has no copies to choose from") != std::string::npos);
 }
 
+TEST_CASE("an assembly says how far it opens; a piece does not open, and nothing opens by nothing") {
+    const auto with = [](const std::string& line) {
+        std::string text = till;
+        return compile_body(text.insert(text.rfind('}'), line + "\n") + "place till as a(100mm) " + at(0, 0));
+    };
+    CHECK(with("opens by board * 2").piece().assemblies.front().opens == Rational(20));
+    CHECK_FALSE(with("").piece().assemblies.front().opens.has_value());
+    CHECK(with("opens by 0mm").report().find("an assembly opens by a length above zero") !=
+          std::string::npos);
+    CHECK(with("opens by 3kg").report().find("an assembly opens by a length above zero") !=
+          std::string::npos);
+    CHECK(compile_body("opens by 3mm").report().find("`opens` has no meaning in a piece") !=
+          std::string::npos);
+}
+
 TEST_CASE("an assembly that places itself is stopped at the limit") {
     const CompiledDesign design = compile_body(
         "assembly a() { wide = 1mm; deep = 1mm; tall = 1mm\nplace a as b() { left = 0; front = 0; bottom = 0 "

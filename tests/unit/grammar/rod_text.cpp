@@ -79,6 +79,8 @@ piece "Keeper's table" {
   done flatten_face
   part back { take wide, tall from the work over 1/2" }
   accept wide_gap because "seen and liked"
+  accept W1102 on leg, rail[left] because "mitred"
+  opens by 10"
   climate 30% to 65% at 68F
   climate 30% to 65% at 20C made at 8%
 }
