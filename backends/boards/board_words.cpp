@@ -41,8 +41,10 @@ std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyl
 std::string care_words(const PlannedCut& cut) {
     if (cut.care == CutCare::by_hand) return "by hand";
     std::string words = cut.usual_saw ? std::string() : plain_words(cut.saw);
-    if (cut.care == CutCare::narrow) words += words.empty() ? "push block" : ", push block";
-    return words;
+    const char* care = cut.care == CutCare::narrow    ? "push block"
+                       : cut.care == CutCare::no_stop ? "no stop"
+                                                      : "";
+    return words.empty() || *care == 0 ? words + care : words + ", " + care;
 }
 
 std::string counted_boards(std::size_t boards, bool sheet) {

@@ -9,10 +9,13 @@
 
 namespace rodwright {
 
-// How lists of cuts are read, in two lines.
+// How lists of cuts are read.
 inline constexpr std::string_view how_cuts_are_read =
-    "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
-    "against it, and what comes off. Lengths run along the grain and are rough.";
+    "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that\n"
+    "lies against it, and what comes off. Lengths run along the grain and are rough. Where it says\n"
+    "`no stop`, cut to a mark: so short a piece would lie loose between blade and stop, and jam.\n"
+    "Nothing goes along a fence before the edge that lies against it is straight and the face below\n"
+    "lies flat; what that takes is in the allowances.";
 
 // `A1: 8/4 x 6" x 96"`, `new 1 ...`
 std::string board_title(const PlannedBoard& board, const LengthStyle& style);
@@ -23,7 +26,7 @@ struct CutWords {
     std::string of;       // "the board", "a", "the rest of a"
     std::string setting;  // `30 1/2"`
     std::string gives;    // "B", "a", "B; offcut left"
-    std::string care;     // "by hand", "circular saw", "push block"; mostly empty
+    std::string care;     // "by hand", "circular saw", "push block", "no stop"; mostly empty
 };
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style);
 

@@ -99,7 +99,7 @@ class PlanWriter {
     }
 
     Json board(const PlannedBoard& each) const {
-        static constexpr const char* cares[] = {"none", "narrow", "by_hand"};
+        static constexpr const char* cares[] = {"none", "narrow", "no_stop", "by_hand"};
         Json object = {{"name", each.name}, {"from_rack", each.origin}, {"sheet", each.sheet}};
         object["length"] = length(each.length);
         object["width"] = length(each.width);

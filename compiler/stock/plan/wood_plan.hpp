@@ -53,6 +53,7 @@ struct PlanRegion {
 enum class CutCare : std::uint8_t {
     none,
     narrow,   // what runs between blade and fence is narrow: push block
+    no_stop,  // so short a piece would lie loose between blade and stop, and jam: cut to a mark
     by_hand,  // what is cut is too small for any machine to hold: hand saw
 };
 
