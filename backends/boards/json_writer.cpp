@@ -81,6 +81,7 @@ class PlanWriter {
     Json piece_of(const PlannedPiece& each) const {
         Json object = {{"label", each.label}};
         object["leaves"] = each.leaves;
+        if (each.show_face) object["show_face"] = *each.show_face == DefectFace::upper ? "upper" : "lower";
         object["parts"] = list(each.parts, [&](const PlannedPart& part) {
             Json entry = {{"part", piece_[part.part].name}};
             if (part.stave > 0) entry["stave"] = {{"number", part.stave}, {"of", part.staves}};

@@ -204,7 +204,7 @@ class Checker {
             hidden_face = hidden_face && piece_[piece_[part.part].kind].one_show_face;
         if (!hidden_face || faces.size() > 1 || faces.contains(DefectFace::both))
             fault(board, planned.label + " lies on a defect");
-        if (hidden_face && board.show_face && faces.contains(*board.show_face))
+        if (hidden_face && (!planned.show_face || faces.contains(*planned.show_face)))
             fault(board, planned.label + " has a defect on its show face");
     }
 
