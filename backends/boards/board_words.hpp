@@ -11,11 +11,10 @@ namespace rodwright {
 
 // How lists of cuts are read.
 inline constexpr std::string_view how_cuts_are_read =
-    "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that\n"
-    "lies against it, and what comes off. Lengths run along the grain and are rough. Where it says\n"
-    "`no stop`, cut to a mark: so short a piece would lie loose between blade and stop, and jam.\n"
-    "Nothing goes along a fence before the edge that lies against it is straight and the face below\n"
-    "lies flat; what that takes is in the allowances.";
+    "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
+    "against it, and what comes off. Lengths run along the grain and are rough. No stop: cut to a mark,\n"
+    "so short a piece jams. What rocks on table or fence jams too: plane it straight first, the\n"
+    "allowances are for that.";
 
 // `A1: 8/4 x 6" x 96"`, `new 1 ...`
 std::string board_title(const PlannedBoard& board, const LengthStyle& style);
