@@ -19,7 +19,11 @@ std::string board_words(const std::string& section) {
 }
 
 std::string piece_words(const PlannedPiece& piece) {
-    return piece.leaves > 1 ? fmt::format("{}, to be resawn in {}", piece.label, piece.leaves) : piece.label;
+    std::string words = piece.label;
+    if (piece.leaves > 1) words += fmt::format(", to be resawn in {}", piece.leaves);
+    if (piece.show_face)
+        words += fmt::format(", show face {}", *piece.show_face == DefectFace::upper ? "up" : "down");
+    return words;
 }
 
 std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyle& style) {
@@ -41,8 +45,10 @@ std::string gives(const PlannedBoard& board, std::size_t index, const LengthStyl
 std::string care_words(const PlannedCut& cut) {
     if (cut.care == CutCare::by_hand) return "by hand";
     std::string words = cut.usual_saw ? std::string() : plain_words(cut.saw);
-    if (cut.care == CutCare::narrow) words += words.empty() ? "push block" : ", push block";
-    return words;
+    const char* care = cut.care == CutCare::narrow    ? "push block"
+                       : cut.care == CutCare::no_stop ? "no stop"
+                                                      : "";
+    return words.empty() || *care == 0 ? words + care : words + ", " + care;
 }
 
 std::string counted_boards(std::size_t boards, bool sheet) {
@@ -86,12 +92,8 @@ std::string board_title(const PlannedBoard& board, const LengthStyle& style) {
                                   ? format_length(board.width, style)
                                   : fmt::format("{} to {}", format_length(board.width, style),
                                                 format_length(board.far_width, style));
-    std::string title = fmt::format("{}: {} x {} x {}", board.name, format_length(board.length, style), width,
-                                    format_length(board.thickness, style));
-    if (board.show_face)
-        title += fmt::format("; show faces on its {} face",
-                             *board.show_face == DefectFace::upper ? "upper" : "lower");
-    return title;
+    return fmt::format("{}: {} x {} x {}", board.name, format_length(board.length, style), width,
+                       format_length(board.thickness, style));
 }
 
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style) {

@@ -9,10 +9,12 @@
 
 namespace rodwright {
 
-// How lists of cuts are read, in two lines.
+// How lists of cuts are read.
 inline constexpr std::string_view how_cuts_are_read =
     "Cuts in their order: what is cut, how far the fence or stop stands from the edge or end that lies\n"
-    "against it, and what comes off. Lengths run along the grain and are rough.";
+    "against it, and what comes off. Lengths run along the grain and are rough. No stop: cut to a mark,\n"
+    "so short a piece jams. What rocks on table or fence jams too: plane it straight first, the\n"
+    "allowances are for that.";
 
 // `A1: 8/4 x 6" x 96"`, `new 1 ...`
 std::string board_title(const PlannedBoard& board, const LengthStyle& style);
@@ -23,7 +25,7 @@ struct CutWords {
     std::string of;       // "the board", "a", "the rest of a"
     std::string setting;  // `30 1/2"`
     std::string gives;    // "B", "a", "B; offcut left"
-    std::string care;     // "by hand", "circular saw", "push block"; mostly empty
+    std::string care;     // "by hand", "circular saw", "push block", "no stop"; mostly empty
 };
 std::vector<CutWords> cut_words(const PlannedBoard& board, const LengthStyle& style);
 

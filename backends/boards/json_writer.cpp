@@ -81,6 +81,7 @@ class PlanWriter {
     Json piece_of(const PlannedPiece& each) const {
         Json object = {{"label", each.label}};
         object["leaves"] = each.leaves;
+        if (each.show_face) object["show_face"] = *each.show_face == DefectFace::upper ? "upper" : "lower";
         object["parts"] = list(each.parts, [&](const PlannedPart& part) {
             Json entry = {{"part", piece_[part.part].name}};
             if (part.stave > 0) entry["stave"] = {{"number", part.stave}, {"of", part.staves}};
@@ -99,7 +100,7 @@ class PlanWriter {
     }
 
     Json board(const PlannedBoard& each) const {
-        static constexpr const char* cares[] = {"none", "narrow", "by_hand"};
+        static constexpr const char* cares[] = {"none", "narrow", "no_stop", "by_hand"};
         Json object = {{"name", each.name}, {"from_rack", each.origin}, {"sheet", each.sheet}};
         object["length"] = length(each.length);
         object["width"] = length(each.width);

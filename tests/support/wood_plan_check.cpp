@@ -151,6 +151,9 @@ class Checker {
             fault(board, fmt::format("{} at {}: {}", cut.saw, to_text(cut.at), what));
         };
         if (cut.saw.empty()) return refuse("no saw");
+        const bool stops = cut.saw == "mitre_saw" || cut.saw == "table_saw";
+        const bool loose = cut.crosscut && !board.sheet && stops && off < limits.shortest_mitre_saw;
+        if (loose != (cut.care == CutCare::no_stop)) refuse("loose before a stop, or said to be");
         if (milling_.kerf(cut.saw) > (cut.crosscut ? board.crosscut_kerf : board.rip_kerf))
             refuse("its kerf is wider than the plan's");
         if (cut.care == CutCare::by_hand) {
@@ -201,7 +204,7 @@ class Checker {
             hidden_face = hidden_face && piece_[piece_[part.part].kind].one_show_face;
         if (!hidden_face || faces.size() > 1 || faces.contains(DefectFace::both))
             fault(board, planned.label + " lies on a defect");
-        if (hidden_face && board.show_face && faces.contains(*board.show_face))
+        if (hidden_face && (!planned.show_face || faces.contains(*planned.show_face)))
             fault(board, planned.label + " has a defect on its show face");
     }
 

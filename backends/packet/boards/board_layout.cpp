@@ -24,7 +24,7 @@ class BoardDrawing {
     void run() {
         first_item_ = sheet_.items.size();
         outline();
-        for (const PlanArea& defect : board_.defects) crossed(box_of(defect), LineRole::hidden);
+        for (const PlanDefect& defect : board_.defects) crossed(box_of(defect.area), LineRole::hidden);
         for (const PlannedCut& cut : board_.cuts) cut_line(cut);
         for (const PlanRegion& region : board_.regions) cross_out(region);
         for (const PlanRegion& region : board_.regions) name_piece(region);
@@ -116,8 +116,8 @@ class BoardDrawing {
     }
 
     bool meets_defect(const Rect& box) const {
-        return std::ranges::any_of(board_.defects,
-                                   [&](const PlanArea& defect) { return box_of(defect).overlaps(box); });
+        return std::ranges::any_of(
+            board_.defects, [&](const PlanDefect& defect) { return box_of(defect.area).overlaps(box); });
     }
 
     // No defect, no text and no line that has been drawn of this board.

@@ -51,15 +51,27 @@ struct Rectangle {
     friend bool operator==(const Rectangle&, const Rectangle&) = default;
 };
 
+// The broad faces of a stock piece, as bits.
+enum class Faces : std::uint8_t { none = 0, upper = 1, lower = 2, both = 3 };
+
+inline constexpr Faces operator|(Faces a, Faces b) {
+    return static_cast<Faces>(static_cast<std::uint8_t>(a) | static_cast<std::uint8_t>(b));
+}
+
+struct Defect {
+    Rectangle area;
+    Faces faces = Faces::both;
+};
+
 struct StockPiece {
     Size size;
-    std::optional<int> available;    // nothing: as many as are asked for
-    Amount cost = 1;                 // of one piece; 1 each minimises their number
-    std::vector<Rectangle> defects;  // no part may lie on one
+    std::optional<int> available;  // nothing: as many as are asked for
+    Amount cost = 1;               // of one piece; 1 each minimises their number
+    std::vector<Defect> defects;   // a part lies on none, or on those of one face only: see PartKind
 
     bool has_defect_in(const Rectangle& area) const {
         return std::any_of(defects.begin(), defects.end(),
-                           [&](const Rectangle& defect) { return defect.overlaps(area); });
+                           [&](const Defect& defect) { return defect.area.overlaps(area); });
     }
 };
 
@@ -67,6 +79,7 @@ struct PartKind {
     Size size;
     int quantity = 1;
     bool may_turn = false;  // by 90 degrees
+    bool one_face = false;  // one face without defects is enough, either of them
 };
 
 // Guillotine cuts go from edge to edge. A stage is a set of cuts that all divide the same axis, so stages

@@ -26,8 +26,9 @@ void validate(const Problem& problem) {
     for (const StockPiece& piece : problem.stock) {
         require(sound(piece.size), "size of a stock piece");
         require(piece.cost >= 0 && piece.available.value_or(0) >= 0, "cost or number of a stock piece");
-        for (const Rectangle& defect : piece.defects) {
-            require(sound(defect.size) && defect.corner.along[0] >= 0 && defect.corner.along[1] >= 0,
+        for (const auto& [area, faces] : piece.defects) {
+            require(sound(area.size) && area.corner.along[0] >= 0 && area.corner.along[1] >= 0 &&
+                        faces != Faces::none,
                     "defect");
         }
     }

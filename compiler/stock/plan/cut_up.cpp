@@ -136,6 +136,16 @@ class Cutter {
         region.kind = PlanRegion::Kind::piece;
         region.piece = board_.pieces.size();
         board_.pieces.push_back(give(leaf));
+        board_.pieces.back().show_face = face_to_show(region.area);
+    }
+
+    // A piece that has a defect on one face shows the other.
+    std::optional<DefectFace> face_to_show(const PlanArea& area) const {
+        for (const PlanDefect& defect : board_.defects) {
+            if (!defect.area.overlaps(area)) continue;
+            return defect.face == DefectFace::upper ? DefectFace::lower : DefectFace::upper;
+        }
+        return std::nullopt;
     }
 };
 

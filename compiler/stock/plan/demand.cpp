@@ -185,6 +185,7 @@ std::vector<Demand> staves_of(const PanelDemand& panel, const std::vector<Ration
             demand.wood = panel.wood;
             demand.thickness_class = panel.need.thickness_class;
             demand.label = "the staves of " + panel.label;
+            demand.one_face = panel.one_face;
             demand.size = panel.need.size;
             demand.size[Axis::deep] = widths[static_cast<std::size_t>(stave)] + 2 * milling.panels.glued_edge;
             PlannedPiece planned;

@@ -18,6 +18,7 @@ struct Demand {
     std::string label;  // of any of its pieces: "B", "the staves of F"
     Vector size;
     std::vector<PlannedPiece> pieces;
+    bool one_face = false;             // of each of its parts one broad face alone is seen
     std::optional<std::size_t> match;  // index into Piece::matches, of parts strung together for it
 };
 
@@ -28,6 +29,7 @@ struct PanelDemand {
     std::string wood;
     std::string label;
     bool one_board = false;  // all staves from one board
+    bool one_face = false;   // of each stave one broad face alone is seen
 };
 
 struct Demands {

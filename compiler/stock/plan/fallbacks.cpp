@@ -15,7 +15,6 @@ bool some_board_holds(const Demand& demand, const Planning& planning) {
                            *wood,
                            demand.sheet,
                            false,
-                           false,
                            demand.size[Axis::tall],
                            demand.size[Axis::wide],
                            demand.size[Axis::deep]};

@@ -31,14 +31,6 @@ bool shows_one_face(const Piece& piece, const Demand& demand) {
     });
 }
 
-bool shows_one_face(const Piece& piece, const DemandGroup& group) {
-    return std::ranges::all_of(group.demands,
-                               [&](const Demand& demand) { return shows_one_face(piece, demand); }) &&
-           std::ranges::all_of(group.panels, [&](const PanelDemand& panel) {
-               return piece[panel.need.kind].one_show_face && !panel.need.alternating;
-           });
-}
-
 DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, const Demand& sample,
                        bool square) {
     for (DemandGroup& group : groups) {
@@ -47,7 +39,7 @@ DemandGroup& group_for(std::vector<DemandGroup>& groups, const Piece& piece, con
             return group;
     }
     DemandGroup group{
-        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}, false, {}};
+        piece.find_wood(sample.wood), sample.sheet, square, sample.size[Axis::tall], {}, {}, {}, {}};
     group.title = title_of(piece, *group.wood, sample.thickness_class, group.least_thickness);
     groups.push_back(std::move(group));
     return groups.back();
@@ -61,7 +53,7 @@ std::string wood_title(const Wood& wood) {
 }
 
 StockQuery DemandGroup::query() const {
-    StockQuery query{title, *wood, sheet, square, one_face && !resawn_from, least_thickness, 0, 0};
+    StockQuery query{title, *wood, sheet, square, least_thickness, 0, 0};
     const auto take_in = [&](const Rational& length, const Rational& width) {
         query.longest = std::max(query.longest, length);
         query.widest = std::max(query.widest, width);
@@ -73,7 +65,6 @@ StockQuery DemandGroup::query() const {
 
 void DemandGroup::take_in(DemandGroup thinner) {
     square = square && thinner.square;
-    one_face = one_face && thinner.one_face;
     for (Demand& demand : thinner.demands) demands.push_back(std::move(demand));
     for (PanelDemand& panel : thinner.panels) panels.push_back(std::move(panel));
 }
@@ -82,15 +73,18 @@ std::vector<DemandGroup> grouped(const Piece& piece, Demands demands) {
     std::vector<DemandGroup> groups;
     for (Demand& demand : demands.pieces) {
         if (piece.find_wood(demand.wood) == nullptr) continue;
+        demand.one_face = shows_one_face(piece, demand);
         group_for(groups, piece, demand, is_square(demand)).demands.push_back(std::move(demand));
     }
     for (PanelDemand& panel : demands.panels) {
         if (piece.find_wood(panel.wood) == nullptr) continue;
-        const Demand sample{panel.wood, panel.need.thickness_class, false, panel.label, panel.need.size, {},
-                            {}};
+        panel.one_face = piece[panel.need.kind].one_show_face && !panel.need.alternating;
+        Demand sample;
+        sample.wood = panel.wood;
+        sample.thickness_class = panel.need.thickness_class;
+        sample.size = panel.need.size;
         group_for(groups, piece, sample, false).panels.push_back(std::move(panel));
     }
-    for (DemandGroup& group : groups) group.one_face = shows_one_face(piece, group);
     std::ranges::stable_sort(groups, [](const DemandGroup& a, const DemandGroup& b) {
         if (a.wood != b.wood) return a.wood < b.wood;
         return a.least_thickness > b.least_thickness;

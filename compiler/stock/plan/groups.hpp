@@ -14,7 +14,6 @@ struct DemandGroup {
     std::string title;  // "white ash, quartered, 4/4"
     std::vector<Demand> demands;
     std::vector<PanelDemand> panels;
-    bool one_face = false;                // of every piece one broad face alone is seen
     std::optional<Rational> resawn_from;  // thickness of boards that are sawn open for it
 
     // With room for all pieces and staves of the group. The lengths and widths are the largest of any.

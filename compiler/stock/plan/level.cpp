@@ -47,13 +47,25 @@ cutting::Rectangle barred_rectangle(const PlanArea& area, const PlanArea& usable
     return result;
 }
 
+cutting::Faces faces_of(DefectFace face) {
+    switch (face) {
+        case DefectFace::upper:
+            return cutting::Faces::upper;
+        case DefectFace::lower:
+            return cutting::Faces::lower;
+        case DefectFace::both:
+            break;
+    }
+    return cutting::Faces::both;
+}
+
 cutting::StockPiece stock_piece(const Stock& stock, const Grid& grid, Amount cost) {
     cutting::StockPiece piece;
     piece.size = {{grid.down(stock.usable.length), grid.down(stock.usable.width)}};
     piece.available = stock.count;
     piece.cost = cost;
-    for (const PlanArea& area : stock.barred) {
-        piece.defects.push_back(barred_rectangle(area, stock.usable, grid));
+    for (const PlanDefect& barred : stock.barred) {
+        piece.defects.push_back({barred_rectangle(barred.area, stock.usable, grid), faces_of(barred.face)});
     }
     return piece;
 }
@@ -118,7 +130,8 @@ cutting::Problem cutting_problem(const Level& level, const Grid& grid, const Mil
         problem.parts.push_back(
             {{{grid.up(demand.size[rodwright::Axis::wide]), grid.up(demand.size[rodwright::Axis::deep])}},
              static_cast<int>(demand.pieces.size()),
-             no_grain});
+             no_grain,
+             demand.one_face});
         sheet = sheet || demand.sheet;
     }
     problem.kerf = saw_kerfs(sheet, grid, milling);

@@ -59,6 +59,7 @@ std::vector<Demand> as_leaves(std::vector<Demand> demands, const Rational& thick
         Demand bundled = demand;
         bundled.pieces.clear();
         bundled.label += ", to be resawn";
+        bundled.one_face = false;
         for (std::size_t i = 0; i < demand.pieces.size(); i += static_cast<std::size_t>(leaves)) {
             const std::size_t count = std::min(demand.pieces.size() - i, static_cast<std::size_t>(leaves));
             Vector size = demand.size;

@@ -30,6 +30,11 @@ class SawChoice {
     }
     // For any machine that is listed here.
     bool is_not_too_small() const { return run_ >= limits_.shortest_rip || can_be_held(); }
+    // Between blade and stop nobody can hold it.
+    bool is_loose(const std::string& saw) const {
+        const bool has_stop = saw == mitre_saw || saw == table_saw;
+        return has_stop && crosscut_ && !sheet_ && setting_ < limits_.shortest_mitre_saw;
+    }
     bool is_narrow() const { return fits_fence() && setting_ < limits_.narrowest_rip; }
 
   private:
@@ -76,6 +81,7 @@ void choose_saws(PlannedBoard& board, const MillingData& milling) {
         cut.usual_saw = cut.saw == (board.sheet ? milling.saws.sheets : saws.front());
         cut.care = CutCare::none;
         if (cut.saw == table_saw && choice.is_narrow()) cut.care = CutCare::narrow;
+        if (choice.is_loose(cut.saw)) cut.care = CutCare::no_stop;
         if (found == saws.end() && !choice.is_not_too_small()) cut.care = CutCare::by_hand;
     }
 }

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "compiler/stock/rack/board_foot.hpp"
 #include "compiler/stock/rough/flatten.hpp"
@@ -43,31 +44,8 @@ std::vector<PlanArea> lost_to_taper(const RackBoard& board, const PlanArea& usab
     return lost;
 }
 
-std::vector<PlanArea> areas(const std::vector<WoodDefect>& defects) {
-    std::vector<PlanArea> result;
-    for (const WoodDefect& defect : defects)
-        result.push_back({defect.from_end, defect.from_edge, defect.length, defect.width});
-    return result;
-}
-
-// What show faces need clear: the face with less on it, or both.
-std::optional<DefectFace> show_face_of(const RackBoard& board, const StockQuery& query) {
-    Rational upper = 0;
-    Rational lower = 0;
-    for (const WoodDefect& defect : board.defects) {
-        if (defect.face == DefectFace::upper) upper += defect.length * defect.width;
-        if (defect.face == DefectFace::lower) lower += defect.length * defect.width;
-    }
-    if (!query.one_face || (upper == 0 && lower == 0)) return std::nullopt;
-    return upper <= lower ? DefectFace::upper : DefectFace::lower;
-}
-
-std::vector<PlanArea> barred_areas(const RackBoard& board, const std::optional<DefectFace>& show_face) {
-    std::vector<WoodDefect> defects = board.defects;
-    std::erase_if(defects, [&](const WoodDefect& defect) {
-        return show_face && defect.face != DefectFace::both && defect.face != *show_face;
-    });
-    return areas(defects);
+PlanArea area_of(const WoodDefect& defect) {
+    return {defect.from_end, defect.from_edge, defect.length, defect.width};
 }
 
 Rational dealers_price(const Rack& rack, const RackBoard& board) {
@@ -82,8 +60,7 @@ Rational sawn_off(const Rational& bad, const Rational& kerf) {
     return bad > 0 ? std::max(bad, kerf) : Rational(0);
 }
 
-Stock stock_of(const RackBoard& board, const StockQuery& query, const Rack& rack,
-               const MillingData& milling) {
+Stock stock_of(const RackBoard& board, const Rack& rack, const MillingData& milling) {
     Stock stock;
     stock.board.name = board.name;
     stock.board.origin = board.name;
@@ -96,14 +73,14 @@ Stock stock_of(const RackBoard& board, const StockQuery& query, const Rack& rack
     stock.board.checks = board.checks;
     stock.board.far_checks = board.far_checks;
     stock.board.sapwood = board.sapwood;
-    stock.board.defects = areas(board.defects);
-    stock.board.show_face = show_face_of(board, query);
+    for (const WoodDefect& defect : board.defects)
+        stock.board.defects.push_back({area_of(defect), defect.face});
     stock.board.price = board.price;
     const Rational& widest = std::max(board.width, board.far_width);
     const Rational near_end = sawn_off(board.checks, milling.kerf(milling.saws.crosscut));
     stock.usable = {near_end, 0, board.length - near_end - board.far_checks, widest};
-    stock.barred = barred_areas(board, stock.board.show_face);
-    for (const PlanArea& lost : lost_to_taper(board, stock.usable)) stock.barred.push_back(lost);
+    stock.barred = stock.board.defects;
+    for (const PlanArea& lost : lost_to_taper(board, stock.usable)) stock.barred.push_back({lost});
     stock.count = board.count;
     const Rational whole = board.price ? *board.price : board_feet(board) * dealers_price(rack, board);
     stock.worth = board.offcut ? Rational(whole * offcut_share) : whole;
@@ -123,12 +100,10 @@ Stock stock_of(const RackSheet& sheet, const MillingData& milling) {
     stock.board.far_width = stock.board.width;
     stock.board.thickness = sheet.thickness;
     stock.board.trim = sheet.trim;
-    stock.board.defects = areas(sheet.defects);
-    if (across) {
-        for (PlanArea& area : stock.board.defects) {
-            std::swap(area.from_end, area.from_edge);
-            std::swap(area.length, area.width);
-        }
+    for (const WoodDefect& defect : sheet.defects) {
+        PlanArea area = area_of(defect);
+        if (across) area = {area.from_edge, area.from_end, area.width, area.length};
+        stock.board.defects.push_back({area});
     }
     stock.board.price = sheet.price;
     const Rational near_edge = sawn_off(sheet.trim, milling.kerf(milling.saws.sheets));
@@ -216,11 +191,6 @@ Stock sheet_for_sale(const SheetOffer& offer, const StockQuery& query, const Mil
     return stock;
 }
 
-bool overlap(const PlanArea& a, const PlanArea& b) {
-    return a.from_end < b.from_end + b.length && b.from_end < a.from_end + a.length &&
-           a.from_edge < b.from_edge + b.width && b.from_edge < a.from_edge + a.width;
-}
-
 }  // namespace
 
 std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, const MillingData& milling,
@@ -230,7 +200,7 @@ std::vector<Stock> stock_at_hand(const Rack& rack, const StockQuery& query, cons
         if (query.sheet || board.species != query.wood.species) continue;
         if (!cut_will_do(query, board.cut)) continue;
         if (thick_enough(board, query, milling)) {
-            result.push_back(stock_of(board, query, rack, milling));
+            result.push_back(stock_of(board, rack, milling));
         } else if (board.thickness >= query.least_thickness) {
             notes.push_back(
                 fmt::format("{} is not used for {}: flattening its bow, cup and twist takes too much "
@@ -282,9 +252,8 @@ std::vector<Stock> stock_left_over(const WoodPlan& plan, const PlanGroup& group,
             Stock stock;
             stock.board = board;
             stock.usable = region.area;
-            for (const PlanArea& defect : board.defects) {
-                if (overlap(defect, region.area)) stock.barred.push_back(defect);
-            }
+            std::ranges::copy_if(board.defects, std::back_inserter(stock.barred),
+                                 [&](const PlanDefect& defect) { return defect.area.overlaps(region.area); });
             stock.count = 1;
             stock.left_of = index;
             result.push_back(std::move(stock));

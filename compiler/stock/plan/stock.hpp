@@ -15,7 +15,7 @@ namespace rodwright {
 struct Stock {
     PlannedBoard board;                  // as it will stand in the plan, nothing cut yet
     PlanArea usable;                     // between the end checks, or what is left of a board already planned
-    std::vector<PlanArea> barred;        // within `usable`: defects, sapwood, what a taper lacks
+    std::vector<PlanDefect> barred;      // within `usable`: defects, sapwood, what a taper lacks
     std::optional<int> count;            // nothing: as many as are asked for
     Rational worth;                      // of wood at hand
     Rational price;                      // of wood to buy
@@ -28,8 +28,7 @@ struct StockQuery {
     std::string title;  // in messages
     const Wood& wood;
     bool sheet = false;
-    bool square = false;    // as thick as wide
-    bool one_face = false;  // of every piece one broad face alone is seen
+    bool square = false;  // as thick as wide
     Rational least_thickness;
     Rational longest;
     Rational widest;

@@ -22,7 +22,17 @@ struct PlanArea {
     Rational length;
     Rational width;
 
+    bool overlaps(const PlanArea& o) const {
+        return from_end < o.from_end + o.length && o.from_end < from_end + length &&
+               from_edge < o.from_edge + o.width && o.from_edge < from_edge + width;
+    }
     friend bool operator==(const PlanArea&, const PlanArea&) = default;
+};
+
+// Wood that is for no part; where one face alone has it, for none that shows that face.
+struct PlanDefect {
+    PlanArea area;
+    DefectFace face = DefectFace::both;
 };
 
 // A part, or one of the staves that a panel is glued from.
@@ -37,7 +47,8 @@ struct PlannedPiece {
     std::string label;               // "B", "B+B", "F 2 of 4" of a panel's staves
     std::vector<PlannedPart> parts;  // from its first end on; of one leaf after another
     int leaves = 1;
-    Vector size;  // as sawn; thickness: the least that the board must have
+    Vector size;                          // as sawn; thickness: the least that the board must have
+    std::optional<DefectFace> show_face;  // the board's, where the other one has a defect there
 };
 
 // What there is of a board at some moment of cutting it up. The first region is the whole board.
@@ -53,6 +64,7 @@ struct PlanRegion {
 enum class CutCare : std::uint8_t {
     none,
     narrow,   // what runs between blade and fence is narrow: push block
+    no_stop,  // so short a piece would lie loose between blade and stop, and jam: cut to a mark
     by_hand,  // what is cut is too small for any machine to hold: hand saw
 };
 
@@ -85,8 +97,7 @@ struct PlannedBoard {
     Rational far_checks;
     Rational sapwood;
     Rational trim;  // taken off each edge of a sheet
-    std::vector<PlanArea> defects;
-    std::optional<DefectFace> show_face;  // clear of defects where pieces lie; else both faces are
+    std::vector<PlanDefect> defects;
     std::vector<PlannedPiece> pieces;
     std::vector<PlanRegion> regions;
     std::vector<PlannedCut> cuts;

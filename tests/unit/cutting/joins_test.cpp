@@ -66,7 +66,7 @@ TEST_SUITE("unit/cutting") {
         problem.rule.stages = 2;
         CHECK(solve(problem, Effort::quick).bound.cost == 2);
         problem = pinwheel();
-        problem.stock[0].defects.push_back({{{0, 0}}, {{1, 1}}});
+        problem.stock[0].defects.push_back({{{{0, 0}}, {{1, 1}}}});
         CHECK(solve(problem, Effort::quick).bound.cost >= 2);
         problem = one_kind_of_sheet({{301, 302}});
         problem.parts = {{{{200, 100}}, 2, false}, {{{100, 200}}, 2, false}, {{{100, 100}}, 1, false}};

@@ -20,8 +20,9 @@ constexpr unsigned step = 8;
 constexpr unsigned step = 1;
 #endif
 
-int compare_with_optimum(const SmallProblems& family, unsigned seeds) {
+int compare_with_optimum(const SmallProblems& family, unsigned seeds, int may_be_missed = 0) {
     int compared = 0;
+    int missed = 0;
     for (unsigned seed = 1; seed <= seeds; seed += step) {
         CAPTURE(seed);
         const Problem problem = small_problem(family, seed);
@@ -34,9 +35,11 @@ int compare_with_optimum(const SmallProblems& family, unsigned seeds) {
         CHECK(faults == "");
         CHECK(plan.complete() == optimum.has_value());
         if (!optimum || !plan.complete()) continue;
-        CHECK(plan.cost == *optimum);
+        CHECK(plan.cost >= *optimum);
         CHECK(plan.bound.cost <= *optimum);
         ++compared;
+        if (plan.cost > *optimum) ++missed;
+        CHECK(missed <= may_be_missed);
     }
     return compared;
 }
@@ -60,6 +63,13 @@ TEST_SUITE("unit/cutting") {
     TEST_CASE("tiny problems with defects") {
         SmallProblems family;
         family.defects = true;
+        CHECK(compare_with_optimum(family, 40) >= 30 / int{step});
+    }
+
+    TEST_CASE("tiny problems with defects on one face, and parts that need one face") {
+        SmallProblems family;
+        family.defects = true;
+        family.faces = true;
         CHECK(compare_with_optimum(family, 40) >= 30 / int{step});
     }
 
@@ -91,6 +101,15 @@ TEST_SUITE("unit/cutting") {
         family.defects = true;
         family.longest_stock = 14;
         CHECK(compare_with_optimum(family, 20) >= 15 / int{step});
+    }
+
+    // Sheets are cut round their defects before parts lie on them, which one of these is too tight for.
+    TEST_CASE("small problems with defects on one face: the proved optimum, but for one") {
+        SmallProblems family = larger();
+        family.defects = true;
+        family.faces = true;
+        family.longest_stock = 14;
+        CHECK(compare_with_optimum(family, 20, 1) >= 15 / int{step});
     }
 
     TEST_CASE("small problems with two and three stages: the proved optimum") {

@@ -25,8 +25,8 @@ class Cutter {
         const auto known = known_.find(key);
         if (known != known_.end()) return known->second;
         std::set<Counts> found = {Counts(problem_.parts.size(), 0)};
-        for (std::size_t i = 0; clear && i < problem_.parts.size(); ++i) {
-            if (is(problem_.parts[i], area.size)) found.insert(one(i));
+        for (std::size_t i = 0; i < problem_.parts.size(); ++i) {
+            if (is(problem_.parts[i], area.size) && may_lie(problem_.parts[i], area)) found.insert(one(i));
         }
         if (holds_any(area.size)) {
             cut_along(area, stages, axis, Axis::length, found);
@@ -42,6 +42,17 @@ class Cutter {
     static constexpr Size clear_place{{max_size, max_size}};
 
     bool is_clear(const Rectangle& area) const { return !piece_.has_defect_in(area); }
+
+    // Defects on one face only do no harm to what needs one face.
+    bool may_lie(const PartKind& part, const Rectangle& area) const {
+        const auto spoils = [&](Faces faces) {
+            return std::any_of(piece_.defects.begin(), piece_.defects.end(), [&](const Defect& defect) {
+                return defect.area.overlaps(area) && (defect.faces == faces || defect.faces == Faces::both);
+            });
+        };
+        if (part.one_face) return !spoils(Faces::upper) || !spoils(Faces::lower);
+        return is_clear(area);
+    }
 
     static bool is(const PartKind& part, Size size) {
         return part.quantity > 0 && (part.size == size || (part.may_turn && part.size.turned() == size));
@@ -95,7 +106,7 @@ class Cutter {
     // Separates one part from waste.
     void trim(const Rectangle& first, std::set<Counts>& found) const {
         for (std::size_t i = 0; i < problem_.parts.size(); ++i) {
-            if (is(problem_.parts[i], first.size) && is_clear(first)) found.insert(one(i));
+            if (is(problem_.parts[i], first.size) && may_lie(problem_.parts[i], first)) found.insert(one(i));
         }
     }
 

@@ -106,9 +106,20 @@ class Checker {
         if (node.area.size.along[0] != length || node.area.size.along[1] != width) {
             fail(fmt::format("part {} has the wrong size", node.part));
         }
-        for (const Rectangle& defect : stock_->defects) {
-            if (overlap(node.area, defect)) fail(fmt::format("part {} on a defect", node.part));
+        check_faces(node, kind.one_face);
+    }
+
+    // Of a part that needs one face, either may be the one.
+    void check_faces(const CutNode& node, bool one_face) {
+        bool upper = true;
+        bool lower = true;
+        for (const Defect& defect : stock_->defects) {
+            if (!overlap(node.area, defect.area)) continue;
+            if (defect.faces != Faces::lower) upper = false;
+            if (defect.faces != Faces::upper) lower = false;
         }
+        const bool clear = one_face ? upper || lower : upper && lower;
+        if (!clear) fail(fmt::format("part {} on a defect", node.part));
     }
 
     void check_cut(const CutNode& node, int stages, int axis) {

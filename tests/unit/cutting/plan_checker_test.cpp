@@ -130,9 +130,21 @@ TEST_SUITE("unit/cutting") {
 
     TEST_CASE("the checker finds a part on a defect") {
         Problem problem = sample_problem();
-        problem.stock[0].defects.push_back({{{60, 19}}, {{5, 5}}});
+        problem.stock[0].defects.push_back({{{{60, 19}}, {{5, 5}}}});
         CHECK(has_fault(problem, sample_plan(), "part 1 on a defect"));
-        problem.stock[0].defects[0].corner = {{60, 20}};
+        problem.stock[0].defects[0].area.corner = {{60, 20}};
         CHECK(check_plan(problem, sample_plan()).empty());
+    }
+
+    TEST_CASE("the checker finds a part that has defects on both of its faces") {
+        Problem problem = sample_problem();
+        const Rectangle place{{{60, 19}}, {{5, 5}}};
+        const std::string fault = "part 1 on a defect";
+        problem.stock[0].defects.push_back({place, Faces::upper});
+        CHECK(has_fault(problem, sample_plan(), fault));
+        problem.parts[1].one_face = true;
+        CHECK_FALSE(has_fault(problem, sample_plan(), fault));
+        problem.stock[0].defects.push_back({place, Faces::lower});
+        CHECK(has_fault(problem, sample_plan(), fault));
     }
 }

@@ -21,6 +21,7 @@ class Maker {
             part.size = size(family_.longest_part / 6, family_.longest_part);
             part.quantity = std::min(pieces, number(1, family_.most_pieces / 3));
             part.may_turn = family_.dimensions == 2 && number(0, 1) == 1;
+            part.one_face = family_.faces && number(0, 1) == 1;
             pieces -= part.quantity;
             problem.parts.push_back(part);
         }
@@ -47,10 +48,12 @@ class Maker {
         const bool spoilt = family_.defects && (index > 0 || number(0, 1) == 1);
         for (int i = 0; spoilt && i < number(1, 2); ++i) {
             const Size corner{{number(0, piece.size.along[0] - 1), number(0, piece.size.along[1] - 1)}};
-            piece.defects.push_back({corner, {{number(1, 2), number(1, 2)}}});
+            piece.defects.push_back({{corner, {{number(1, 2), number(1, 2)}}}, faces()});
         }
         return piece;
     }
+
+    Faces faces() { return family_.faces ? static_cast<Faces>(number(1, 3)) : Faces::both; }
 
     SmallProblems family_;
     std::mt19937 random_;

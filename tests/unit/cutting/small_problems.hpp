@@ -8,6 +8,7 @@ namespace rodwright::cutting {
 struct SmallProblems {
     int dimensions = 2;
     bool defects = false;
+    bool faces = false;  // defects are on one face or both, and some parts need only one without
     CutRule rule;
     int least_pieces = 3;
     int most_pieces = 6;

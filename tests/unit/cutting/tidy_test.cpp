@@ -106,7 +106,7 @@ TEST_SUITE("unit/cutting") {
 
     TEST_CASE("a piece with a defect stays as it is") {
         Problem problem = problem_with(200, 2, 2);
-        problem.stock[0].defects.push_back({{{20, 20}}, {{5, 5}}});
+        problem.stock[0].defects.push_back({{{{20, 20}}, {{5, 5}}}});
         CuttingPlan plan = plan_of({{-1, 52}, {0, 40}, {1, 30}, {0, 40}, {1, 30}}, 200);
         tidy(problem, plan);
         CHECK(check_plan(problem, plan).empty());

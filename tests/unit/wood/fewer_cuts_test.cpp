@@ -65,7 +65,7 @@ CutTree board() {
     return tree;
 }
 
-cutting::Problem problem(const std::vector<cutting::Rectangle>& defects) {
+cutting::Problem problem(const std::vector<cutting::Defect>& defects) {
     cutting::Problem result;
     result.stock = {{{{100, 20}}, 1, 1, defects}};
     result.kerf = {{1, 1}};
@@ -107,7 +107,7 @@ TEST_SUITE("unit/wood") {
         const CutTree better = with_fewer_cuts(problem({}), tree);
         CHECK(cuts_of(better) == 2);
         CHECK(parts_of(better) == parts_of(tree));
-        CHECK(cuts_of(with_fewer_cuts(problem({{{{40, 15}}, {{5, 5}}}}), tree)) == 3);
+        CHECK(cuts_of(with_fewer_cuts(problem({{{{{40, 15}}, {{5, 5}}}}}), tree)) == 3);
     }
 
     // 40 | 3 | 16 with a knot | 38: cut behind the knot, before it, and the part from the waste before it.
@@ -120,7 +120,7 @@ TEST_SUITE("unit/wood") {
                       waste(41, 0, 3, 20),
                       waste(45, 0, 16, 20),
                       part(1, 62, 0, 38, 20)};
-        const CutTree better = with_fewer_cuts(problem({{{{46, 2}}, {{5, 5}}}}), tree);
+        const CutTree better = with_fewer_cuts(problem({{{{{46, 2}}, {{5, 5}}}}}), tree);
         CHECK(cuts_of(better) == 2);
         CHECK(parts_of(better) == parts_of(tree));
         const auto left = std::ranges::find(better.nodes, CutNode::Kind::waste, &CutNode::kind);
@@ -129,7 +129,7 @@ TEST_SUITE("unit/wood") {
     }
 
     TEST_CASE("where there is a defect nothing moves") {
-        const CutTree same = with_fewer_cuts(problem({{{{95, 0}}, {{5, 5}}}}), board());
+        const CutTree same = with_fewer_cuts(problem({{{{{95, 0}}, {{5, 5}}}}}), board());
         CHECK(parts_of(same) == parts_of(board()));
         CHECK(cuts_of(same) == cuts_of(board()));
     }

@@ -141,6 +141,35 @@ TEST_SUITE("unit/wood") {
         CHECK_FALSE(planned("show top face\nshow bottom face\n", ", face: upper"));
     }
 
+    // Two of 355.6 x 106.35 fill a board of 120 x 720, one in each half; the grain runs from left to right.
+    TEST_CASE("which face shows is each part's own choice") {
+        const auto shown = [](const std::string& second, const std::string& defects) {
+            const CompiledDesign design = compile_body(
+                oak + stick("rail of oak", "wide", {0, 0, 0}, {300, 100, 19}, "show top face\nthick tall") +
+                stick("bar of oak", "wide", {0, 200, 0}, {300, 100, 18}, second + "thick tall"));
+            const PlannedWood wood = plan_from(design.piece(),
+                                               "boards: [{name: A1, wood: white_oak, thickness: 25mm, width: "
+                                               "120mm, length: 720mm, defects: [" +
+                                                   defects + "]}]");
+            check_sound(wood, design.piece());
+            std::string faces = wood.plan.complete() ? "" : "short";
+            for (const PlannedPiece& piece : wood.board("A1").pieces) {
+                faces += !piece.show_face                        ? "either "
+                         : *piece.show_face == DefectFace::upper ? "upper "
+                                                                 : "lower ";
+            }
+            return faces;
+        };
+        const std::string near = "{from_end: 180mm, from_edge: 50mm, length: 20mm, width: 20mm, face: ";
+        const std::string far = "{from_end: 540mm, from_edge: 50mm, length: 20mm, width: 20mm, face: ";
+        const std::string one = "show bottom face\n";
+        CHECK(shown(one, near + "upper}, " + far + "lower}") == "lower upper ");
+        CHECK(shown(one, near + "upper}, " + far + "upper}") == "lower lower ");
+        CHECK(shown("", near + "upper}") == "lower either ");
+        CHECK(shown("", near + "upper}, " + far + "lower}").find("short") == 0);
+        CHECK(shown(one, near + "upper}, " + near + "lower}").find("short") == 0);
+    }
+
     TEST_CASE("what shows has to be a broad face") {
         const auto report = [](const std::string& show) {
             return compile_body(oak + stick("rail of oak", "wide", {0, 0, 0}, {300, 100, 19}, show)).report();

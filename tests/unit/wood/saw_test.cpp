@@ -102,6 +102,23 @@ TEST_SUITE("unit/wood") {
         check_sound(wide, design.piece());
     }
 
+    TEST_CASE("what is cut off short lies before no stop") {
+        // 40 mm go with the first end, then 625.4 of the 800 are the slat's.
+        const CompiledDesign design = compile_body(oak + oak_part("slat", 600, 100));
+        const std::string board =
+            "boards: [{name: A1, wood: white_oak, thickness: 25mm, width: 106.5mm, length: 800mm, "
+            "checks: \"40 mm, 0 mm\"}]";
+        const auto cares = [&](const std::string& milling) {
+            const PlannedWood planned = plan_from(design.piece(), board, milling);
+            check_sound(planned, design.piece());
+            std::vector<CutCare> all;
+            for (const PlannedCut& cut : planned.board("A1").cuts) all.push_back(cut.care);
+            return all;
+        };
+        CHECK(cares("") == std::vector{CutCare::no_stop, CutCare::none});
+        CHECK(cares("saws: {crosscut: band_saw}\n") == std::vector{CutCare::none, CutCare::none});
+    }
+
     TEST_CASE("narrow rips want a push block, and a saw without limits takes all that is meant for it") {
         const CompiledDesign design = compile_body(oak + oak_part("slat", 600, 30));
         const PlannedWood planned = plan_from(design.piece(), oak_board(700, 120));

@@ -15,7 +15,7 @@ class Framer {
   public:
     Framer(const Kinds& kinds, const Stock& stock, Random& random) : kinds_(kinds), random_(random) {
         regions_.push_back({{{}, stock.size}});
-        for (const Rectangle& defect : stock.defects) near_.push_back(&defect);
+        for (const Defect& defect : stock.defects) near_.push_back(&defect);
         divide(0, 0, std::nullopt, {0, near_.size()});
     }
 
@@ -39,9 +39,11 @@ class Framer {
         }
         const Range inside = defects_in(area, around);
         if (inside.first == inside.last) return;
-        const std::optional<Cut> cut = choose(area, inside, stage, axis);
+        const bool one_face = kinds_.any_one_face() && faces_of(inside) != Faces::both;
+        std::optional<Cut> cut;
+        if (!one_face || random_.one_in(2)) cut = choose(area, inside, stage, axis);
         if (!cut) {
-            regions_[at(index)].kind = Region::Kind::waste;
+            regions_[at(index)].kind = one_face ? Region::Kind::one_face : Region::Kind::waste;
             return;
         }
         const int own = stage_of(cut->axis, stage, axis);
@@ -84,9 +86,15 @@ class Framer {
     Range defects_in(const Rectangle& area, Range around) {
         const std::size_t first = near_.size();
         for (std::size_t i = around.first; i < around.last; ++i) {
-            if (touches(area, *near_[i])) near_.push_back(near_[i]);
+            if (touches(area, near_[i]->area)) near_.push_back(near_[i]);
         }
         return {first, near_.size()};
+    }
+
+    Faces faces_of(Range inside) const {
+        Faces faces = Faces::none;
+        for (std::size_t i = inside.first; i < inside.last; ++i) faces = faces | near_[i]->faces;
+        return faces;
     }
 
     std::optional<Cut> choose(const Rectangle& area, Range inside, int stage, std::optional<Axis> axis) {
@@ -94,7 +102,7 @@ class Framer {
         for (const Axis divided : {Axis::length, Axis::width}) {
             if (kinds_.rule.stages && stage_of(divided, stage, axis) > *kinds_.rule.stages) continue;
             for (std::size_t i = inside.first; i < inside.last; ++i) {
-                const Rectangle& defect = *near_[i];
+                const Rectangle& defect = near_[i]->area;
                 add(area, {divided, defect.corner[divided] + kinds_.kerf[divided]});
                 add(area, {divided, defect.corner[divided] + defect.size[divided]});
             }
@@ -121,8 +129,8 @@ class Framer {
     Random& random_;
     std::vector<Region> regions_;
     // Shared by all regions: frames are made by the thousand, and memory would take longer than the rest.
-    std::vector<const Rectangle*> near_;  // a stack: of each region that is being divided, those in it
-    std::vector<Cut> cuts_;               // to choose from
+    std::vector<const Defect*> near_;  // a stack: of each region that is being divided, those in it
+    std::vector<Cut> cuts_;            // to choose from
 };
 
 }  // namespace

@@ -13,9 +13,10 @@ inline std::size_t at(int index) {
     return static_cast<std::size_t>(index);
 }
 
-// A rectangle of the piece, and what becomes of it: cut in two, free for parts, or waste with a defect in it.
+// A rectangle of the piece, and what becomes of it: cut in two, free for parts, free for those that one face
+// without defects is enough for, or waste with a defect in it.
 struct Region {
-    enum class Kind : std::uint8_t { cut, free, waste };
+    enum class Kind : std::uint8_t { cut, free, one_face, waste };
     static constexpr int none = -1;
 
     Rectangle area;

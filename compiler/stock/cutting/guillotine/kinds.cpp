@@ -32,7 +32,8 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
         const Size upright = part.size.grown(kerf);
         const Size turned = part.size.turned().grown(kerf);
         const bool turns = part.may_turn && part.size != part.size.turned();
-        parts.push_back({upright, turned, part.quantity, turns, 0});
+        parts.push_back({upright, turned, part.quantity, turns, part.one_face, 0});
+        any_one_face_ = any_one_face_ || part.one_face;
         parts.back().weight = weight_of(parts.back().least_area());
         for (std::size_t a = 0; a < 2; ++a) {
             least_part_.along[a] = std::min(least_part_.along[a], upright.along[a]);
@@ -40,6 +41,7 @@ Kinds::Kinds(const Problem& problem) : rule(problem.rule), kerf(problem.kerf) {
         }
     }
     least_worth_ = least_part_;
+    any_cut_ = !rule.stages && rule.shortest_cut == Size{};
     for (std::size_t a = 0; a < 2; ++a) least_useful_.along[a] = std::max(1, problem.least_useful.along[a]);
 }
 

@@ -18,6 +18,7 @@ struct Kind {
     Size turned;
     int quantity = 0;
     bool may_turn = false;  // and is no square
+    bool one_face = false;  // one face without defects is enough
     Amount weight = 0;      // its area in the search's units
 
     Size size(bool is_turned) const { return is_turned ? turned : upright; }
@@ -29,7 +30,7 @@ struct Stock {
     int available = 0;
     Amount cost = 0;
     Amount weight = 0;
-    std::vector<Rectangle> defects;  // without kerf
+    std::vector<Defect> defects;  // without kerf
 };
 
 struct Kinds {
@@ -51,6 +52,9 @@ struct Kinds {
 
     Size least_part() const { return least_part_; }
     bool may_hold_a_part(Size free) const { return free.reaches(least_part_); }
+    bool any_one_face() const { return any_one_face_; }  // of the parts
+    // Whether the rule has nothing against any cut.
+    bool may_be_cut_anyhow() const { return any_cut_; }
     // Whether the rule allows a cut that divides the axis of a rectangle, a kerf added to it and to what
     // comes off.
     bool may_be_cut(Size whole, Axis divided, int off) const {
@@ -72,6 +76,8 @@ struct Kinds {
     Size least_part_;  // no part is smaller than this, along either axis
     Size least_useful_;
     Size least_worth_;
+    bool any_cut_ = true;
+    bool any_one_face_ = false;
     Size not_worth_;  // what a free rectangle's sizes are more than what counts
     int up_ = 0;
     int down_ = 0;

@@ -24,7 +24,8 @@ void Layout::open(int stock, Random& random) {
 void Layout::build(const std::vector<Region>& regions, int region, int node) {
     const Region& from = regions[at(region)];
     nodes_[at(node)].depth = static_cast<std::int8_t>(from.stage);
-    if (from.kind == Region::Kind::free) return set_free(node);
+    nodes_[at(node)].one_face = from.kind == Region::Kind::one_face;
+    if (from.kind == Region::Kind::free || from.kind == Region::Kind::one_face) return set_free(node);
     if (from.kind == Region::Kind::waste) {
         nodes_[at(node)].part = defect;
         return;
@@ -58,7 +59,7 @@ void Layout::bind(const Kinds& kinds, int stock) {
 
 // Whether the rule allows to cut the free node along `axis` for a part of that size: one cut, or a
 // second across it, which may be the trimming one, because it leaves nothing but the part and waste.
-bool Layout::may_cut(const Node& node, Size size, Axis axis) const {
+bool Layout::rule_lets_cut(const Node& node, Size size, Axis axis) const {
     const Axis across = other(axis);
     const bool once = size[across] == node.size[across];
     if (!kinds_->may_be_cut(node.size, axis, size[axis])) return false;
@@ -128,6 +129,7 @@ int Layout::add_child(int parent, Size size) {
     node.parent = parent;
     node.next = nodes_[at(parent)].child;
     node.depth = static_cast<std::int8_t>(nodes_[at(parent)].depth + 1);
+    node.one_face = nodes_[at(parent)].one_face;
     int index = 0;
     if (spare_.empty()) {
         index = static_cast<int>(nodes_.size());
@@ -152,7 +154,7 @@ void Layout::set_free(int index) {
     worth_ += node.worth;
     if (!usable) return;
     node.place = static_cast<int>(free_.size());
-    free_.push_back({node.size, index});
+    free_.push_back({node.size, index, node.worth, node.one_face});
     largest_is_known_ = false;
 }
 

@@ -28,6 +28,7 @@ struct Node {
     Axis axis = Axis::length;
     bool turned = false;
     bool frame = false;
+    bool one_face = false;  // of its area, one face only is without defects
     std::int8_t depth = 0;  // stages above it
 
     bool is_part() const { return part >= 0; }
@@ -38,6 +39,8 @@ struct Node {
 struct Free {
     Size size;
     int node = none;
+    int worth = 0;  // the node's, as is:
+    bool one_face = false;
 };
 
 // A way to put a part into a free node: the first cut divides `axis` (of no meaning if the part fills the
@@ -77,9 +80,12 @@ class Layout {
 
   private:
     template <typename Visit>
-    void placings_in(const Free& free, Size size, bool turned, Visit&& visit) const;
+    void placings_in(const Free& free, const Kind& kind, bool turned, Visit&& visit) const;
     bool may_hold(const Kind& kind) const;
-    bool may_cut(const Node& node, Size size, Axis axis) const;
+    bool may_cut(const Free& free, Size size, Axis axis) const {
+        return kinds_->may_be_cut_anyhow() || rule_lets_cut(nodes_[at(free.node)], size, axis);
+    }
+    bool rule_lets_cut(const Node& node, Size size, Axis axis) const;
     int split(int node, Axis axis, int extent);
     int add_child(int parent, Size size);
     void set_free(int node);
@@ -119,31 +125,30 @@ template <typename Visit>
 void Layout::for_each_placing(const Kind& kind, Visit&& visit) const {
     if (!may_hold(kind)) return;
     for (const Free& free : free_) {
-        placings_in(free, kind.upright, false, visit);
-        if (kind.may_turn) placings_in(free, kind.turned, true, visit);
+        placings_in(free, kind, false, visit);
+        if (kind.may_turn) placings_in(free, kind, true, visit);
     }
 }
 
 template <typename Visit>
-void Layout::placings_in(const Free& free, Size size, bool turned, Visit&& visit) const {
+void Layout::placings_in(const Free& free, const Kind& kind, bool turned, Visit&& visit) const {
+    const Size size = kind.size(turned);
     const int rest_length = free.size.along[0] - size.along[0];
     const int rest_width = free.size.along[1] - size.along[1];
-    if (rest_length < 0 || rest_width < 0) return;
-    const Node& node = nodes_[static_cast<std::size_t>(free.node)];
-    const Amount before = node.worth;
+    if (rest_length < 0 || rest_width < 0 || (free.one_face && !kind.one_face)) return;
     if (rest_length == 0 && rest_width == 0) {
-        visit(Placing{free.node, Axis::length, turned, before});
+        visit(Placing{free.node, Axis::length, turned, free.worth});
         return;
     }
-    if (rest_length > 0 && may_cut(node, size, Axis::length)) {
+    if (rest_length > 0 && may_cut(free, size, Axis::length)) {
         const Amount after =
             kinds_->worth({{rest_length, free.size.along[1]}}) + kinds_->worth({{size.along[0], rest_width}});
-        visit(Placing{free.node, Axis::length, turned, before - after});
+        visit(Placing{free.node, Axis::length, turned, free.worth - after});
     }
-    if (rest_width > 0 && may_cut(node, size, Axis::width)) {
+    if (rest_width > 0 && may_cut(free, size, Axis::width)) {
         const Amount after =
             kinds_->worth({{free.size.along[0], rest_width}}) + kinds_->worth({{rest_length, size.along[1]}});
-        visit(Placing{free.node, Axis::width, turned, before - after});
+        visit(Placing{free.node, Axis::width, turned, free.worth - after});
     }
 }
 

@@ -61,7 +61,7 @@ class Solver {
         if (has_many_equal_parts(kinds_)) {
             const Amount used = start_from_patterns(kinds_, search, limit);
             // What patterns take comes off the search where both together would take too long.
-            if (effort != Effort::quick) limit = std::min(limit, limit * 5 / 3 - used);
+            limit = std::min(limit, limit * 5 / 3 - used);
         }
         search.construct();
         if (!search.complete()) search.reach(std::numeric_limits<Amount>::max(), limit);
