@@ -1,7 +1,6 @@
 // What the design says is made and done already.
 #include <algorithm>
 
-#include "compiler/evaluate/part_references.hpp"
 #include "compiler/graph/draft.hpp"
 
 namespace rodwright {
@@ -10,17 +9,6 @@ namespace {
 
 // The one step after which a part is still a place on a board.
 constexpr std::string_view before_all_cuts = "choose_boards";
-
-std::vector<PartId> parts_of(const Statements& statements, const std::vector<PartPattern>& patterns) {
-    std::vector<PartId> parts;
-    for (const PartPattern& pattern : patterns) {
-        for (const std::size_t part : matching(statements, pattern))
-            parts.push_back(static_cast<PartId>(part));
-    }
-    std::ranges::sort(parts);
-    parts.erase(std::unique(parts.begin(), parts.end()), parts.end());
-    return parts;
-}
 
 void mark_made(const std::vector<PartId>& parts, Piece& piece) {
     for (const PartId part : parts) piece.parts[static_cast<std::size_t>(part)].made = true;

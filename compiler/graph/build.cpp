@@ -60,15 +60,6 @@ void add_loads(const Statements& statements, Piece& piece) {
     }
 }
 
-std::vector<PartId> parts_of(const Statements& statements, const std::vector<PartPattern>& patterns) {
-    std::vector<PartId> parts;
-    for (const PartPattern& pattern : patterns) {
-        for (const std::size_t part : matching(statements, pattern))
-            parts.push_back(static_cast<PartId>(part));
-    }
-    return parts;
-}
-
 void add_uses(const Statements& statements, Piece& piece) {
     for (const UseStatement& use : statements.uses) {
         piece.uses.push_back({use.what, use.detail, use.people, parts_of(statements, use.on), use.where});
@@ -166,6 +157,15 @@ void add_params(const Statements& statements, Evaluator& evaluator, Piece& piece
 }
 
 }  // namespace
+
+std::vector<PartId> parts_of(const Statements& statements, const std::vector<PartPattern>& patterns) {
+    std::vector<PartId> parts;
+    for (const PartPattern& pattern : patterns) {
+        for (const std::size_t part : matching(statements, pattern))
+            parts.push_back(static_cast<PartId>(part));
+    }
+    return parts;
+}
 
 std::optional<Piece> build_piece(const Statements& statements, const Places& places, const WoodTable& woods,
                                  const Shop& shop, Design& design, Evaluator& evaluator) {

@@ -77,6 +77,9 @@ bool count_joint(Draft& draft, Span where);
 // Kinds and parts of the piece from the drafts: copies that are the same, turned or mirrored, share a kind.
 void make_kinds(const Draft& draft, Piece& piece);
 
+// The parts that each pattern leaves possible, one pattern after the other.
+std::vector<PartId> parts_of(const Statements& statements, const std::vector<PartPattern>& patterns);
+
 // Parts that are made, what they measure, and steps that are done.
 void add_as_built(const Statements& statements, Piece& piece);
 

@@ -279,7 +279,7 @@ struct MadeSize {
 struct DoneStep {
     std::string work;  // a joint's or shape's name; empty: of any, or of none
     std::string step;
-    std::vector<PartId> parts;  // ascending; empty: all
+    std::vector<PartId> parts;  // empty: all
     Span where;
 };
 
