@@ -61,13 +61,6 @@ class Geos {
         return GEOSGeom_createLinearRing_r(handle_, sequence(points, true));
     }
 
-    Shape polygon(const Region& region) const {
-        std::vector<GEOSGeometry*> holes;
-        for (const Polyline& hole : region.holes) holes.push_back(ring(hole));
-        return own(GEOSGeom_createPolygon_r(handle_, ring(region.outline), holes.data(),
-                                            static_cast<unsigned>(holes.size())));
-    }
-
     Polyline points_of(const GEOSGeometry* line) const {
         const GEOSCoordSequence* sequence = GEOSGeom_getCoordSeq_r(handle_, line);
         unsigned count = 0;

@@ -57,6 +57,46 @@ std::vector<Polyline> chained(const std::vector<Polyline>& lines, double grid) {
     return chains;
 }
 
+// Between two shares of the way from one point to another.
+struct Interval {
+    double low = 0;
+    double high = 0;
+};
+
+double cross(Point a, Point b) {
+    return a.x * b.y - a.y * b.x;
+}
+
+// Where the line through two points goes through the ring, as shares of the way from one to the other. An
+// even number of them: a corner counts to the side of the line where it is not left of it.
+void add_crossings(const Polyline& ring, Point from, Point way, std::vector<double>& crossings) {
+    const double square = way.x * way.x + way.y * way.y;
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+        const Point a = ring[i] - from;
+        const Point b = ring[(i + 1) % ring.size()] - from;
+        const double left_a = cross(way, a);
+        const double left_b = cross(way, b);
+        if ((left_a > 0) == (left_b > 0)) continue;
+        const Point at = a + (b - a) * (left_a / (left_a - left_b));
+        crossings.push_back((at.x * way.x + at.y * way.y) / square);
+    }
+}
+
+// What of the way from one point to another lies in the region, in order.
+std::vector<Interval> inside_of(const Region& region, Point from, Point to) {
+    const Point way = to - from;
+    std::vector<double> crossings;
+    add_crossings(region.outline, from, way, crossings);
+    for (const Polyline& hole : region.holes) add_crossings(hole, from, way, crossings);
+    std::ranges::sort(crossings);
+    std::vector<Interval> inside;
+    for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
+        const Interval part{std::max(crossings[i], 0.0), std::min(crossings[i + 1], 1.0)};
+        if (part.low < part.high) inside.push_back(part);
+    }
+    return inside;
+}
+
 }  // namespace
 
 std::vector<Region> regions_between(const std::vector<Polyline>& lines, double grid) {
@@ -75,14 +115,19 @@ std::vector<Region> regions_between(const std::vector<Polyline>& lines, double g
 }
 
 std::vector<Polyline> clipped(const std::vector<Polyline>& lines, const Region& region) {
-    const Geos geos;
-    const Geos::Shape all = geos.lines(lines);
-    const Geos::Shape polygon = geos.polygon(region);
-    const Geos::Shape within = geos.own(GEOSIntersection_r(geos.get(), all.get(), polygon.get()));
     std::vector<Polyline> found;
-    for (int i = 0; within && i < GEOSGetNumGeometries_r(geos.get(), within.get()); ++i) {
-        const GEOSGeometry* each = GEOSGetGeometryN_r(geos.get(), within.get(), i);
-        if (GEOSGeomTypeId_r(geos.get(), each) == GEOS_LINESTRING) found.push_back(geos.points_of(each));
+    for (const Polyline& line : lines) {
+        bool goes_on = false;  // from the segment before
+        for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+            const Point way = line[i + 1] - line[i];
+            bool to_end = false;
+            for (const Interval& inside : inside_of(region, line[i], line[i + 1])) {
+                if (!goes_on || inside.low > 0) found.push_back({line[i] + way * inside.low});
+                found.back().push_back(line[i] + way * inside.high);
+                to_end = inside.high == 1;
+            }
+            goes_on = to_end;
+        }
     }
     return found;
 }
