@@ -141,11 +141,11 @@ std::optional<Diagnostic> foreseen_double_equals(const Trouble& trouble, std::st
 }
 
 constexpr std::array statement_words = {
-    "accept", "assembly", "bevel", "blend",   "check",  "climate", "done",  "extend", "fasten",
-    "finish", "glue",     "glued", "grain",   "hold",   "join",    "joint", "leave",  "let",
-    "lets",   "load",     "made",  "match",   "needs",  "opens",   "param", "part",   "place",
-    "rake",   "remove",   "require", "shape", "show",   "slides",  "space", "splay",  "step",
-    "supply", "take",     "unit",  "use",     "variant", "wood",   "piece"};
+    "accept", "assembly", "bevel",   "blend", "check",   "climate", "done",  "extend", "fasten",
+    "finish", "glue",     "glued",   "grain", "hold",    "join",    "joint", "leave",  "let",
+    "lets",   "load",     "made",    "match", "needs",   "opens",   "param", "part",   "place",
+    "rake",   "remove",   "require", "shape", "show",    "slides",  "space", "splay",  "step",
+    "supply", "take",     "unit",    "use",   "variant", "wood",    "piece"};
 
 std::string help_for_first_word(const Trouble& trouble, std::string_view word) {
     const std::string_view behind = trouble.text.substr(trouble.statement + word.size());

@@ -59,7 +59,8 @@ class ShopReader {
   public:
     ShopReader(const YamlNode& root, Shop& shop, Diagnostics& diagnostics)
         : fields_(root,
-                  {"tools", "cutters", "turns", "machines", "fits", "instead", "clamps", "fitting", "workers", "day"},
+                  {"tools", "cutters", "turns", "machines", "fits", "instead", "clamps", "fitting", "workers",
+                   "day"},
                   diagnostics),
           shop_(shop),
           diagnostics_(diagnostics) {}
