@@ -59,6 +59,13 @@ std::string time_words(const Operation& operation) {
     return words;
 }
 
+static std::string set_up_count_words(const WorkSums& sums) {
+    if (sums.set_ups == 0) return "No machine has to be set up.";
+    const std::string made = counted(sums.set_ups, "set-up") + " of machines; ";
+    if (sums.set_ups == sums.set_ups_bound) return made + "fewer will not do.";
+    return made + fmt::format("{} are different and have to be made.", sums.set_ups_bound);
+}
+
 std::vector<std::string> sums_words(const WorkPlan& plan) {
     const WorkSums& sums = plan.sums;
     std::vector<std::string> words;
@@ -67,10 +74,7 @@ std::vector<std::string> sums_words(const WorkPlan& plan) {
                     "finish drying included. No order takes less than {} ({}).",
                     duration_words(sums.hands), sums.workers == 1 ? "one" : "two", duration_words(sums.day),
                     duration_words(sums.makespan), duration_words(sums.makespan_bound), sums.bound_reason));
-    words.push_back(sums.set_ups == sums.set_ups_bound
-                        ? fmt::format("{} of machines; fewer will not do.", counted(sums.set_ups, "set-up"))
-                        : fmt::format("{} of machines; {} are different and have to be made.",
-                                      counted(sums.set_ups, "set-up"), sums.set_ups_bound));
+    words.push_back(set_up_count_words(sums));
     if (sums.assumed)
         words.emplace_back(
             "Times are first guesses without a source; put your own into operations.yaml beside the design.");

@@ -51,6 +51,23 @@ TEST_SUITE("unit/backends") {
         CHECK(text.find("## Set-ups") != std::string::npos);
     }
 
+    TEST_CASE("what is done stands ticked before what is left") {
+        Piece piece = sample_piece();
+        for (const char* stage : {"mill", "lay_out", "joinery", "shaping"})
+            piece.done.push_back({"", stage, {}, {}});
+        const WorkPlan plan = planned(piece);
+        const std::string text = steps_markdown(piece, plan);
+        CHECK(text.find("No machine has to be set up.") != std::string::npos);
+        CHECK(text.find("## Done\n\n- [x] Choose boards (all parts)\n") != std::string::npos);
+        CHECK(text.find("- [x] Mortise and tenon: cut tenon (B front rail x 1)\n") <
+              text.find("- [ ] **1. "));
+        CHECK(text.find("## Set-ups") == std::string::npos);
+        const auto json = nlohmann::json::parse(steps_json(piece, plan));
+        CHECK(json["done"].size() == plan.done.size());
+        CHECK(json["done"][0]["name"] == "choose_boards");
+        CHECK(json["steps"].size() + json["done"].size() == planned(sample_piece()).operations.size());
+    }
+
     TEST_CASE("steps as JSON carry every reason") {
         const Piece piece = sample_piece();
         const auto json = nlohmann::json::parse(steps_json(piece, planned(piece)));
