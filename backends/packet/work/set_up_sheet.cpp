@@ -1,8 +1,8 @@
 // Each setting of a machine once, with all that is done at it.
 #include "backends/packet/lists/table_sheets.hpp"
 #include "backends/packet/sheets.hpp"
+#include "backends/packet/work/unbroken.hpp"
 #include "backends/work_words.hpp"
-#include "compiler/work/duration.hpp"
 
 namespace rodwright::packet {
 
@@ -14,7 +14,7 @@ std::string passes(const Piece& piece, const WorkPlan& plan, const SetUp& set_up
     for (const std::size_t i : set_up.operations) {
         const Operation& step = plan.operations[i];
         lines.push_back(std::to_string(i + 1) + "\u00a0 " + operation_title(step) + " (" +
-                        joined(operation_parts(piece, step)) + ")");
+                        joined(unbroken_parts(piece, step)) + ")");
     }
     return joined(lines, "\n");
 }
@@ -35,7 +35,7 @@ drawing::Table set_up_table(const Piece& piece, const WorkPlan& plan) {
                                set_up_words(plan, set_up, piece.style),
                                joined(arithmetic_words(set_up.settings, piece.style), "\n"),
                                set_up.test_piece ? "on a spare" : "", passes(piece, plan, set_up),
-                               duration_words(set_up.time)},
+                               unbroken_duration(set_up.time)},
                               false});
     }
     return table;

@@ -1,8 +1,8 @@
 // The order of work with a box to tick at every step.
 #include "backends/packet/lists/table_sheets.hpp"
 #include "backends/packet/sheets.hpp"
+#include "backends/packet/work/unbroken.hpp"
 #include "backends/work_words.hpp"
-#include "compiler/work/duration.hpp"
 
 namespace rodwright::packet {
 
@@ -33,39 +33,14 @@ std::string setting(const Operation& step, const LengthStyle& style) {
     return text;
 }
 
-constexpr std::string_view no_break = "\u00a0";
-
-// "1 h 15 min": a number stays with its unit.
-std::string kept_together(const std::string& duration) {
-    std::string text;
-    for (const char c : duration) {
-        const bool after_number = !text.empty() && text.back() >= '0' && text.back() <= '9';
-        if (c == ' ' && after_number) {
-            text += no_break;
-        } else {
-            text += c;
-        }
-    }
-    return text;
-}
-
 // A line for the work and one for the wait.
 std::string time_in_table(const Operation& step) {
-    const std::string work = kept_together(duration_words(time_at_work(step)));
-    return step.wait > 0 ? work + "\nwait " + kept_together(duration_words(step.wait)) : work;
+    const std::string work = unbroken_duration(time_at_work(step));
+    return step.wait > 0 ? work + "\nwait " + unbroken_duration(step.wait) : work;
 }
 
-// A line each; "A handle end x 2": the letter stays with the name, and the count.
 std::string parts_in_table(const Piece& piece, const Operation& step) {
-    std::vector<std::string> parts = operation_parts(piece, step);
-    for (std::string& part : parts) {
-        part.replace(part.find(' '), 1, no_break);
-        const std::size_t count = part.rfind(" x ");
-        if (count == std::string::npos) continue;
-        part.replace(count + 2, 1, no_break);
-        part.replace(count, 1, no_break);
-    }
-    return joined(parts, "\n");
+    return joined(unbroken_parts(piece, step), "\n");
 }
 
 drawing::Table step_table(const Piece& piece, const WorkPlan& plan) {
