@@ -56,9 +56,11 @@ void look_at(const Piece& piece, const MadeSize& made, Axis axis, Findings& find
     for (const PartId id : made.parts) {
         const Part& part = piece[id];
         const Rational drawn = part.body.size(axis);
-        if (measured == drawn) continue;
-        const bool less = measured < drawn;
         const Axis own = own_axis(part, axis);
+        // What was marked from the work is right as it is.
+        const bool marked = piece[part.kind].taken_over[static_cast<std::size_t>(own)].has_value();
+        if (measured == drawn || marked) continue;
+        const bool less = measured < drawn;
         const LengthStyle style = computed_style(piece.style);
         const std::size_t alike = static_cast<std::size_t>(std::ranges::count_if(
             made.parts, [&](PartId other) { return piece[other].body.size(axis) == drawn; }));
