@@ -4,8 +4,8 @@
 
 #include <algorithm>
 
-#include "compiler/work/data/operation_table.hpp"
-#include "compiler/work/duration.hpp"
+#include "compiler/workplan/data/operation_table.hpp"
+#include "compiler/workplan/duration.hpp"
 
 namespace rodwright {
 

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "backends/words.hpp"
-#include "compiler/work/work_plan.hpp"
+#include "compiler/workplan/work_plan.hpp"
 
 namespace rodwright {
 

@@ -12,7 +12,7 @@
 #include "backends/drawing/title_block.hpp"
 #include "backends/packet/figure.hpp"
 #include "compiler/plugin/backend.hpp"
-#include "compiler/work/work_plan.hpp"
+#include "compiler/workplan/work_plan.hpp"
 
 namespace rodwright::packet {
 

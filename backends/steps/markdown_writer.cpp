@@ -2,7 +2,7 @@
 
 #include "backends/steps/writers.hpp"
 #include "backends/work_words.hpp"
-#include "compiler/work/duration.hpp"
+#include "compiler/workplan/duration.hpp"
 
 namespace rodwright {
 namespace {

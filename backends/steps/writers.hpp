@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "compiler/work/work_plan.hpp"
+#include "compiler/workplan/work_plan.hpp"
 
 namespace rodwright {
 

@@ -6,7 +6,7 @@
 #include <string>
 
 #include "compiler/cli/design_arguments.hpp"
-#include "compiler/work/plan_work.hpp"
+#include "compiler/workplan/plan_work.hpp"
 
 namespace rodwright {
 

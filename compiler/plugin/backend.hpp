@@ -19,7 +19,7 @@ namespace rodwright {
 inline constexpr std::uint32_t backend_interface_version = 5;
 
 struct WoodPlan;  // compiler/stock/plan/wood_plan.hpp
-struct WorkPlan;  // compiler/work/work_plan.hpp
+struct WorkPlan;  // compiler/workplan/work_plan.hpp
 struct Findings;  // compiler/check/findings.hpp
 
 // What a backend works from. The piece is complete: a design with errors never reaches a backend.

@@ -2,7 +2,7 @@
 // the ten: how far makespans and set-ups are over their bounds, on the average and at most, in hundredths.
 #include <benchmark/benchmark.h>
 
-#include "compiler/work/schedule/schedule.hpp"
+#include "compiler/workplan/schedule/schedule.hpp"
 #include "tests/support/shop_work.hpp"
 
 namespace rodwright::schedule {

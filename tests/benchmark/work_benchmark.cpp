@@ -6,7 +6,7 @@
 
 #include "compiler/assembly/assembly_facts.hpp"
 #include "compiler/compile.hpp"
-#include "compiler/work/plan_work.hpp"
+#include "compiler/workplan/plan_work.hpp"
 #include "tests/support/generate.hpp"
 
 using namespace rodwright;

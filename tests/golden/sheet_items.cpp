@@ -11,7 +11,7 @@
 #include "backends/packet/make_context.hpp"
 #include "backends/packet/sheets.hpp"
 #include "compiler/compile.hpp"
-#include "compiler/work/plan_work.hpp"
+#include "compiler/workplan/plan_work.hpp"
 
 namespace {
 

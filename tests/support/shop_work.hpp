@@ -1,7 +1,7 @@
 // Made-up scheduling problems: some that look like a piece of furniture, others small and without any sense.
 #pragma once
 
-#include "compiler/work/schedule/problem.hpp"
+#include "compiler/workplan/schedule/problem.hpp"
 
 namespace rodwright::schedule {
 

@@ -9,9 +9,9 @@
 #include "backends/packet/templates/joint_face.hpp"
 #include "backends/packet/templates/templates.hpp"
 #include "backends/words.hpp"
-#include "compiler/work/operations/guide_bush.hpp"
-#include "compiler/work/work_data.hpp"
-#include "compiler/work/work_plan.hpp"
+#include "compiler/workplan/operations/guide_bush.hpp"
+#include "compiler/workplan/work_data.hpp"
+#include "compiler/workplan/work_plan.hpp"
 
 namespace rodwright::packet {
 

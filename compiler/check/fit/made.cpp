@@ -42,12 +42,12 @@ std::string met_along(const Piece& piece, PartId part, Axis axis) {
     return all_of(met);
 }
 
-std::string consequence(const Piece& piece, const Part& part, PartId id, Axis axis, bool less) {
+std::string consequence(const Piece& piece, PartId id, Axis axis, bool less) {
     const std::string met = met_along(piece, id, axis);
     if (met.empty()) return "";
     if (!less) return ", and does not go between what it meets: " + met;
-    return (own_axis(part, axis) == Axis::wide ? ": a gap at a shoulder; it meets "
-                                               : ": a gap, or a step; it meets ") +
+    return (own_axis(piece[id], axis) == Axis::wide ? ": a gap at a shoulder; it meets "
+                                                    : ": a gap, or a step; it meets ") +
            met;
 }
 
@@ -70,7 +70,7 @@ void look_at(const Piece& piece, const MadeSize& made, Axis axis, Findings& find
                                  format_small(abs(Rational(measured - drawn)), style), amiss(own, less),
                                  axis_name(axis), format_length(measured, style), format_length(drawn, style),
                                  alike > 1 ? fmt::format(" (and {} more)", alike - 1) : std::string(),
-                                 consequence(piece, part, id, axis, less)))
+                                 consequence(piece, id, axis, less)))
                 .label(part.where, "drawn here")
                 .hint(less ? "make it again, or change the design so that it fits: what is not cut yet "
                              "follows"

@@ -1,10 +1,10 @@
 // Guide-bush arithmetic: offset (G - B) / 2 from the geometry of two circles with one centre, the worked
 // cases as the trade tells them (restated in a collection of shop practice; the cavity's from a forum).
-#include "compiler/work/operations/guide_bush.hpp"
+#include "compiler/workplan/operations/guide_bush.hpp"
 
 #include <doctest/doctest.h>
 
-#include "compiler/work/work_data.hpp"
+#include "compiler/workplan/work_data.hpp"
 
 using namespace rodwright;
 

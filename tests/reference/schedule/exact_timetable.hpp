@@ -2,7 +2,7 @@
 // scheduler.
 #pragma once
 
-#include "compiler/work/schedule/problem.hpp"
+#include "compiler/workplan/schedule/problem.hpp"
 
 namespace rodwright::schedule {
 

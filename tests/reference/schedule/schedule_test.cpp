@@ -3,7 +3,7 @@
 
 #include <array>
 
-#include "compiler/work/schedule/schedule.hpp"
+#include "compiler/workplan/schedule/schedule.hpp"
 #include "tests/reference/schedule/exact_timetable.hpp"
 #include "tests/support/shop_work.hpp"
 

@@ -7,7 +7,7 @@
 #include "backends/steps/writers.hpp"
 #include "backends/work_words.hpp"
 #include "tests/support/sample_piece.hpp"
-#include "tests/unit/work/planned.hpp"
+#include "tests/unit/workplan/planned.hpp"
 
 using namespace rodwright;
 using namespace rodwright::testing;

@@ -78,6 +78,21 @@ TEST_SUITE("unit/data") {
         CHECK_FALSE(shop->at_least("adze", 1, LengthUnit::inch));
     }
 
+    TEST_CASE("what is left over for fitting is the shop's") {
+        SourceManager sources;
+        Diagnostics diagnostics;
+        const auto over = [&](const std::string& text) {
+            return overlay_shop({}, sources, sources.add("shop.yaml", text), diagnostics);
+        };
+        const auto shop = over("fitting: {length: 10mm, width: 2mm, thickness: 1/32 in}\n");
+        REQUIRE(shop);
+        CHECK(shop->fitting().length == 10);
+        CHECK(shop->fitting().width == 2);
+        CHECK(shop->fitting().thickness == inches(1, 32));
+        CHECK_FALSE(over("fitting: {length: 10mm}\n"));
+        CHECK_FALSE(over("fitting: {length: 10, width: 2mm, thickness: 1mm}\n"));
+    }
+
     TEST_CASE("bad tools are refused") {
         check_refused("chisel: [6]", "a length above zero");
         check_refused("chisel: [0mm]", "a length above zero");

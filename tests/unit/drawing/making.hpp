@@ -8,7 +8,7 @@
 
 #include "backends/packet/make_context.hpp"
 #include "backends/packet/sheets.hpp"
-#include "compiler/work/plan_work.hpp"
+#include "compiler/workplan/plan_work.hpp"
 #include "tests/support/design.hpp"
 #include "tests/support/examples.hpp"
 

@@ -1,11 +1,11 @@
-// The search against all orders of six jobs, with nights too, which the programme of tests/reference/work
+// The search against all orders of six jobs, with nights too, which the programme of tests/reference/workplan
 // knows nothing of.
 #include <doctest/doctest.h>
 
 #include <algorithm>
 
-#include "compiler/work/schedule/progress.hpp"
-#include "compiler/work/schedule/schedule.hpp"
+#include "compiler/workplan/schedule/progress.hpp"
+#include "compiler/workplan/schedule/schedule.hpp"
 #include "tests/support/shop_work.hpp"
 
 using namespace rodwright::schedule;

@@ -1,7 +1,7 @@
 // Bounds that can be worked out by hand.
 #include <doctest/doctest.h>
 
-#include "compiler/work/schedule/schedule.hpp"
+#include "compiler/workplan/schedule/schedule.hpp"
 
 using namespace rodwright::schedule;
 

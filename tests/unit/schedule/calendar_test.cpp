@@ -1,4 +1,4 @@
-#include "compiler/work/schedule/calendar.hpp"
+#include "compiler/workplan/schedule/calendar.hpp"
 
 #include <doctest/doctest.h>
 

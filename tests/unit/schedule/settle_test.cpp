@@ -1,5 +1,5 @@
 // An order that nothing forces apart reads in the natural one.
-#include "compiler/work/schedule/settle.hpp"
+#include "compiler/workplan/schedule/settle.hpp"
 
 #include <doctest/doctest.h>
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "compiler/work/schedule/schedule.hpp"
+#include "compiler/workplan/schedule/schedule.hpp"
 
 namespace rodwright::schedule {
 
