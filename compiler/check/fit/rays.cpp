@@ -2,11 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace rodwright {
 
 namespace {
+
+constexpr double on_one_edge = 1e-7;  // mm
 
 bool shows_in(const Triangle& triangle, std::size_t axis, const Bounds& window) {
     const auto& [a, b, c] = triangle.corners;
@@ -47,17 +48,19 @@ Rays::Rays(const Mesh& mesh, Direction way, const Bounds& window) : way_(way) {
 
 std::optional<double> Rays::wood_ahead(const Point3& from) const {
     const auto axis = static_cast<std::size_t>(way_.axis);
-    double nearest = std::numeric_limits<double>::infinity();
-    std::size_t crossings = 0;
+    std::vector<double> crossings;
     for (const Triangle* triangle : shown_) {
         const std::optional<double> at = meeting(*triangle, from, axis);
         if (!at) continue;
         const double ahead = way_.positive ? *at - from[axis] : from[axis] - *at;
-        if (ahead <= 0) continue;
-        ++crossings;
-        nearest = std::min(nearest, ahead);
+        if (ahead > 0) crossings.push_back(ahead);
     }
-    return crossings % 2 == 1 ? std::optional(nearest) : std::nullopt;
+    std::ranges::sort(crossings);
+    // Through the edge of two triangles, as where a pocket lies right over another of its size, the surface
+    // is met twice at one place.
+    const auto same_place = [](double a, double b) { return b - a < on_one_edge; };
+    crossings.erase(std::unique(crossings.begin(), crossings.end(), same_place), crossings.end());
+    return crossings.size() % 2 == 1 ? std::optional(crossings.front()) : std::nullopt;
 }
 
 }  // namespace rodwright

@@ -15,8 +15,8 @@ class Rays {
     Rays(const Mesh& mesh, Direction way, const Bounds& window);
 
     // From a point in the wood, how far it is to the surface that way, mm; empty where the point is not in
-    // the wood. A ray through the very edge of a face may count it twice or not at all: keep off the corners
-    // of what is square.
+    // the wood. A ray along a face, through its very edge, may miss it: keep off the corners of what is
+    // square.
     std::optional<double> wood_ahead(const Point3& from) const;
 
   private:

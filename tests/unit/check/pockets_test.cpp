@@ -62,6 +62,9 @@ TEST_SUITE("unit/check") {
         CHECK(ahead({100.3, 30.1, 10.7}, {Axis::tall, true}).value() == doctest::Approx(19.3));
         CHECK_FALSE(ahead({100.3, 30.1, 35.7}, {Axis::tall, true}));
         CHECK_FALSE(ahead({-5.3, 30.1, 10.7}, {Axis::wide, true}));
+        // The middle of a rectangle is on the edge of its two triangles, whichever way it is divided.
+        CHECK(ahead({10.3, 30, 20}, {Axis::wide, false}).value() == doctest::Approx(10.3));
+        CHECK(ahead({10.3, 30, 20}, {Axis::wide, true}).value() == doctest::Approx(189.7));
     }
 
     TEST_CASE("a pocket is open where it comes out, and has a wall to every other side") {
